@@ -305,7 +305,7 @@ class LimitsTest {
                         + " MiB, no tag twice |",
                 "| faults of one file | " + number("handreach.input.Faults", "MOST_TOLD") + " are told",
                 "| an area | " + CellGrid.MOST_CELLS / 1e6 + " million cells",
-                "| a relay | " + number("handreach.relay.RelayQuestion", "MOST_DEMANDS") + " places to serve",
+                "| a relay | " + number("handreach.relay.RelayRequest", "MOST_DEMANDS") + " places to serve",
                 "of more than " + (int) real("handreach.propagation.march.FullWave", "LONG_S") / 10 + "0 seconds",
                 "over more than " + number("handreach.cli.TilesCommand", "MANY_POSTS") / 1_000_000 + " million posts"))
             assertTrue(

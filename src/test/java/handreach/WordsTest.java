@@ -152,8 +152,8 @@ class WordsTest {
     void examplesInTheHelpCanBeCopied() {
         int examples = 0;
         for (String command : List.of(
-                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card",
-                "report", "desk")) {
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "assign", "relay", "atlas", "walk",
+                "card", "report", "desk")) {
             String help = CommandRun.of(command, "--help").out();
             for (String line : help.lines().toList()) {
                 if (line.startsWith("  handreach ")) {

@@ -28,7 +28,7 @@ public class HillshadeBenchmark {
 
     @Benchmark
     public Hillshade oneSun() {
-        return Hillshade.of(tiles, frame, Sun.USUAL, 1);
+        return Hillshade.shaded(tiles, frame, 1, new Hillshade.Light(Sun.USUAL));
     }
 
     @Benchmark

@@ -30,7 +30,7 @@ public final class OpeningTime {
         @Override
         public void start(Stage stage) {
             DeskWindow window = new DeskWindow(stage);
-            window.afterPainting(() -> painted(window));
+            window.map().laid().addListener((laid, before, now) -> painted(window));
             window.begin(FIRST.get());
             stage.show();
         }

@@ -52,7 +52,7 @@ public class RelayBenchmark {
     private static final Position MIDDLE = new Position(44.5, -29.5);
 
     private InventedValley valley;
-    private RelayQuestion question;
+    private RelayRequest question;
     private RelayEquipment relay;
 
     @Setup
@@ -72,12 +72,12 @@ public class RelayBenchmark {
             double distanceM = 9500 * Math.sqrt(random.nextDouble());
             demands.add(new Party("d" + i, GeodesicLine.destination(MIDDLE, bearing, distanceM), end));
         }
-        RelayQuestion.Setting setting = new RelayQuestion.Setting(
+        RelayRequest.Setting setting = new RelayRequest.Setting(
                 UsualLinks.terms(FREQUENCY, CopyQuality.DAQ_3, 0.8),
                 UsualConditions.at(FREQUENCY),
                 LossModels.HANDHELD,
                 new AreaGround(valley));
-        question = new RelayQuestion(demands, Conversation.allToAll(demands), setting);
+        question = new RelayRequest(demands, Conversation.allToAll(demands), setting);
         relay = RelayEquipment.onMast(
                 radio,
                 new Dbd(0),

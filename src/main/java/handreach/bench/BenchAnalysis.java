@@ -34,7 +34,7 @@ public final class BenchAnalysis {
         this.levelWarnings = List.copyOf(warnings);
     }
 
-    /** What no loadout is built of, reckoned when first asked for: a reach does without, and is there a twentieth of a second sooner. */
+    /** What no loadout is built of, computed when first asked for: a reach does without, and is there a twentieth of a second sooner. */
     private record Beside(List<MeterResult> meters, List<MatchReadings> matches, List<String> warnings) {}
 
     private synchronized Beside beside() {

@@ -83,18 +83,6 @@ public record Declarations(
         Objects.requireNonNull(instrument);
     }
 
-    /** A file that declares nothing. */
-    static Declarations none() {
-        return new Declarations(
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                MeterScale.undeclared(),
-                Optional.empty(),
-                new Instrument(
-                        OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty()));
-    }
-
     /** Declared doubts of the difference between two antennas; one that both declare for themselves counts twice. */
     List<UncertaintyPart> doubtsOf(String antenna, String other) {
         return doubts.stream()

@@ -96,10 +96,10 @@ final class LevelSession {
         List<String> remarks = new ArrayList<>();
         Optional<TrialPairs> pairs = TrialPairs.of(first, second, declarations.order());
         if (pairs.isPresent()) return paired(pairs.get(), first, second, remarks);
-        List<Integer> left = TrialPairs.lone(first, second);
+        List<Integer> left = TrialPairs.unpaired(first, second);
         if (second == control && declarations.order().isEmpty() && !left.isEmpty())
             remarks.add(unpaired(left) + ", too many to compare within trials. " + again(left));
-        if (first.n() < 2 || second.n() < 2) return lone(first, second, remarks);
+        if (first.n() < 2 || second.n() < 2) return ofSingleTrials(first, second, remarks);
         if (second == control && declarations.order().isEmpty() && TrialPairs.areNumberedAlikeInBlocks(first, second))
             remarks.add("its trial numbers match those of the control, but the rows do not stand in turns: compared as"
                     + " independent sets. If they were taken in turns, put the rows in that order or declare # order ="
@@ -304,7 +304,7 @@ final class LevelSession {
     }
 
     /** Fewer than two readings on one side: only what is known from elsewhere can say how sure the difference is. */
-    private LevelDifference lone(AntennaReadings first, AntennaReadings second, List<String> remarks) {
+    private LevelDifference ofSingleTrials(AntennaReadings first, AntennaReadings second, List<String> remarks) {
         double value = first.mean() - second.mean();
         Optional<EarlierScatter> earlier = declarations.instrument().earlierScatter();
         if (earlier.isEmpty()) {

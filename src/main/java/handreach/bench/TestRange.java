@@ -64,20 +64,6 @@ record TestRange(
     }
 
     /**
-     * Magnitude of the reflection coefficient at the point where the ground mirrors the ray.
-     *
-     * @shape  scalar in, scalar out; pure
-     * @unit   0 to 1
-     * @valid  as {@link #groundEffectDb}
-     * @error  within 0.0005 of the rows of the reference
-     * @source Fresnel's coefficients, ITU-R P.527 (from memory)
-     */
-    double reflection(Frequency frequency) {
-        return coefficient(frequency, Math.atan2(txHeightM + rxHeightM, distanceM))
-                .abs();
-    }
-
-    /**
      * How far readings move when the radiating centre is 0.25 m higher or lower, as with a longer antenna: a bias of the
      * delta, not scatter.
      *
@@ -118,7 +104,8 @@ record TestRange(
         return 20 * Math.log10(Math.max(1e-3, sum.abs()));
     }
 
-    private Complex coefficient(Frequency frequency, double grazing) {
+    /** Reflection coefficient of the ground at a grazing angle, radians: Fresnel, ITU-R P.527 (from memory). */
+    Complex coefficient(Frequency frequency, double grazing) {
         Complex epsilon = new Complex(ground.permittivity(), -60 * frequency.wavelengthM() * ground.conductivity());
         double sin = Math.sin(grazing);
         double cos = Math.cos(grazing);

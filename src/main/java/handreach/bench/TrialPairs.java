@@ -30,7 +30,7 @@ record TrialPairs(List<Double> first, List<Double> second, List<Integer> left, L
         if (declared.equals(Optional.of(TrialOrder.BLOCKS))) return Optional.empty();
         if (!first.isNumbered() || !second.isNumbered()) return Optional.empty();
         List<Pair> pairs = common(first, second);
-        List<Integer> left = lone(first, second);
+        List<Integer> left = unpaired(first, second);
         double needed = COMMON_SHARE * Math.max(first.n(), second.n());
         if (pairs.size() < 2 || pairs.size() < needed) return Optional.empty();
         if (declared.isEmpty() && !areInTurns(pairs)) return Optional.empty();
@@ -55,13 +55,13 @@ record TrialPairs(List<Double> first, List<Double> second, List<Integer> left, L
     }
 
     /** Numbers of the trials that one was read in and the other was not, if both are numbered and have any in common. */
-    static List<Integer> lone(AntennaReadings first, AntennaReadings second) {
+    static List<Integer> unpaired(AntennaReadings first, AntennaReadings second) {
         if (!first.isNumbered() || !second.isNumbered()) return List.of();
-        Set<Integer> lone = new TreeSet<>(first.indexOfTrial().keySet());
-        lone.addAll(second.indexOfTrial().keySet());
-        boolean isCommon = lone.removeIf(trial ->
+        Set<Integer> unpaired = new TreeSet<>(first.indexOfTrial().keySet());
+        unpaired.addAll(second.indexOfTrial().keySet());
+        boolean isCommon = unpaired.removeIf(trial ->
                 first.indexOfTrial().containsKey(trial) && second.indexOfTrial().containsKey(trial));
-        return isCommon ? List.copyOf(lone) : List.of();
+        return isCommon ? List.copyOf(unpaired) : List.of();
     }
 
     private static List<Pair> common(AntennaReadings first, AntennaReadings second) {

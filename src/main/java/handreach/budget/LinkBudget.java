@@ -14,18 +14,18 @@ public final class LinkBudget {
     private final Direction there;
     private final Direction back;
     private final LinkTerms terms;
-    private final Ways asked;
+    private final Ways needed;
     /** What the weaker way has but for patterns and path, dB. */
     private final double weakerFixedDb;
 
     private final EndBudget first;
     private final EndBudget second;
 
-    private LinkBudget(Direction there, Direction back, LinkTerms terms, Ways asked) {
+    private LinkBudget(Direction there, Direction back, LinkTerms terms, Ways needed) {
         this.there = there;
         this.back = back;
         this.terms = terms;
-        this.asked = asked;
+        this.needed = needed;
         this.weakerFixedDb = weaker().fixedDb();
         this.first = there.from();
         this.second = there.to();
@@ -42,11 +42,11 @@ public final class LinkBudget {
 
     /** The same link where these directions alone must work: margin, odds and doubt are then those of them. */
     public LinkBudget asking(Ways ways) {
-        return ways == asked ? this : new LinkBudget(there, back, terms, ways);
+        return ways == needed ? this : new LinkBudget(there, back, terms, ways);
     }
 
-    public Ways asked() {
-        return asked;
+    public Ways needed() {
+        return needed;
     }
 
     /**
@@ -112,7 +112,7 @@ public final class LinkBudget {
 
     /** Whether the way back is the weaker one, or the only one asked for; it is so on every path or on none. */
     public boolean isBackWeaker() {
-        return asked == Ways.BOTH ? back.fixedDb() < there.fixedDb() : asked == Ways.BACK;
+        return needed == Ways.BOTH ? back.fixedDb() < there.fixedDb() : needed == Ways.BACK;
     }
 
     public double commonDoubtDb() {
@@ -141,7 +141,7 @@ public final class LinkBudget {
      * @source normal spread between places, {@link handreach.uncertainty.Odds}
      */
     public double odds(double marginDb) {
-        if (asked != Ways.BOTH) return Odds.ofMargin(marginDb, weaker().spreadDb());
+        if (needed != Ways.BOTH) return Odds.ofMargin(marginDb, weaker().spreadDb());
         if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
         double thereDb = marginDb + there.fixedDb() - weakerFixedDb;
         double backDb = marginDb + back.fixedDb() - weakerFixedDb;
@@ -170,7 +170,7 @@ public final class LinkBudget {
      * @source inverse of {@link #odds}
      */
     public double locationMarginDb(double odds) {
-        if (asked != Ways.BOTH) return Odds.marginFor(odds, weaker().spreadDb());
+        if (needed != Ways.BOTH) return Odds.marginFor(odds, weaker().spreadDb());
         return Math.max(
                 Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakerFixedDb),
                 Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakerFixedDb));
@@ -202,6 +202,6 @@ public final class LinkBudget {
         return new TwoWayLedger(
                 there.ledger(path, aElevationDeg, bElevationDeg),
                 back.ledger(path, bElevationDeg, aElevationDeg),
-                asked);
+                needed);
     }
 }

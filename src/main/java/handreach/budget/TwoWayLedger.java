@@ -7,9 +7,9 @@ import handreach.units.Decibels;
  *
  * @param there from the first end to the second
  * @param back from the second end to the first
- * @param asked which of them must work
+ * @param needed which of them must work
  */
-public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
+public record TwoWayLedger(Ledger there, Ledger back, Ways needed) {
     private static final int SHOWN_DECIMALS = 1;
     /** Sums of the same lines in another order differ by less. */
     private static final double LAST_DIGITS_DB = 1e-9;
@@ -26,7 +26,7 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
 
     /** Whether {@link #weaker} is the way back. */
     public boolean isBackWeaker() {
-        if (asked != Ways.BOTH) return asked == Ways.BACK;
+        if (needed != Ways.BOTH) return needed == Ways.BACK;
         return back.marginDb() < there.marginDb() - LAST_DIGITS_DB;
     }
 
@@ -47,7 +47,7 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
 
     /** The direction with the lower odds; the weaker, when equal. */
     public Ledger lessLikely() {
-        if (asked != Ways.BOTH) return weaker();
+        if (needed != Ways.BOTH) return weaker();
         double thereOdds = there.odds();
         double backOdds = back.odds();
         if (thereOdds == backOdds) return weaker();
@@ -56,6 +56,6 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
 
     /** What the way that lacks most has over the wanted odds, dB; below 0 it lacks that. */
     public double marginAtOddsDb() {
-        return asked.least(there.marginAtOddsDb(), back.marginAtOddsDb());
+        return needed.least(there.marginAtOddsDb(), back.marginAtOddsDb());
     }
 }

@@ -2,7 +2,7 @@ package handreach.budget;
 
 import handreach.loadout.NeededWays;
 
-/** Which directions of a link rule its margin, odds and doubt; both are reckoned whatever is asked. */
+/** Which directions of a link rule its margin, odds and doubt; both are computed whatever is asked. */
 public enum Ways {
     /** Both must work: the weaker rules. */
     BOTH,

@@ -18,27 +18,12 @@ public final class Hillshade {
     }
 
     /**
-     * Shade of every pixel under one sun.
-     *
-     * @shape  one value a pixel; linear in pixels, pure
-     * @unit   exaggeration multiplies heights, dimensionless; result 0 to 255, the cosine between ground normal and sun, below
-     *         the horizon of the slope 0
-     * @valid  everywhere; a void pixel has no shade; next to a void the slope towards it counts as level
-     * @error  half a step of 255 against the formula; where pixels are finer than posts the slope is taken over one post spacing,
-     *         so that the facets between posts do not show
-     * @source Horn, Hill shading and the reflectance map, Proc. IEEE 69 (1981), eight-neighbour slope and Lambert's cosine law
-     */
-    static Hillshade of(Elevation elevation, MapFrame frame, Sun sun, double exaggeration) {
-        return shaded(elevation, frame, exaggeration, new Light(sun));
-    }
-
-    /**
      * Shade of every pixel under four suns from the west half, each weighted by how much it grazes the slope, so that no
      * side of the relief drowns in black.
      *
-     * @shape  as {@link #of}; about twice its cost
-     * @unit   as {@link #of}
-     * @valid  as {@link #of}
+     * @shape  as {@link #shaded}; about twice its cost
+     * @unit   as {@link #shaded}
+     * @valid  as {@link #shaded}
      * @error  half a step of 255 against the formula
      * @source Mark, Multidirectional, oblique-weighted, shaded-relief image of the Island of Hawaii, USGS OFR 92-422 (1992),
      *         weights sin² of aspect minus azimuth, sun at 30°; from memory
@@ -47,7 +32,18 @@ public final class Hillshade {
         return shaded(elevation, frame, exaggeration, new ManyLights());
     }
 
-    private static Hillshade shaded(Elevation elevation, MapFrame frame, double exaggeration, Lighting lighting) {
+    /**
+     * Shade of every pixel under this light.
+     *
+     * @shape  one value a pixel; linear in pixels, pure
+     * @unit   exaggeration multiplies heights, dimensionless; result 0 to 255, the cosine between ground normal and sun where the light is one sun, below
+     *         the horizon of the slope 0
+     * @valid  everywhere; a void pixel has no shade; next to a void the slope towards it counts as level
+     * @error  half a step of 255 against the formula; where pixels are finer than posts the slope is taken over one post spacing,
+     *         so that the facets between posts do not show
+     * @source Horn, Hill shading and the reflectance map, Proc. IEEE 69 (1981), eight-neighbour slope and Lambert's cosine law
+     */
+    static Hillshade shaded(Elevation elevation, MapFrame frame, double exaggeration, Lighting lighting) {
         if (!(exaggeration > 0)) throw new IllegalArgumentException("exaggeration " + exaggeration);
         double spacingM = elevation.postSpacingM(
                 frame.centre().latitudeDeg(), frame.centre().longitudeDeg(), frame.metresPerPx());
@@ -105,11 +101,12 @@ public final class Hillshade {
     }
 
     /** Light on ground that rises by these tangents to the east and to the north, 0 to 1 before clipping. */
-    private interface Lighting {
+    interface Lighting {
         double of(double riseEast, double riseNorth);
     }
 
-    private static final class Light implements Lighting {
+    /** One sun. */
+    static final class Light implements Lighting {
         private final double east;
         private final double north;
         private final double up;

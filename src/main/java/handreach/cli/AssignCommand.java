@@ -50,9 +50,7 @@ final class AssignCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = AssignStudy.run(scene, progress);
         }
-        json.warn(answer.warnings());
-        if (json.isWanted()) json.print(AssignJson.of(answer));
-        else json.page(new AssignComposer(answer).text(TerminalWidth.columns()));
+        json.answer(answer.warnings(), () -> AssignJson.of(answer), columns -> new AssignComposer(answer).text(columns));
         if (out != null) json.written(AssignFiles.write(answer, out));
         return 0;
     }

@@ -161,8 +161,7 @@ final class BenchCommand implements Callable<Integer> {
         planFile.ifPresent(planned -> json.warn(BenchFiles.misspelt(planned, readings)));
         json.warn(Notes.once(analysis.warnings()));
         BenchComposer composer = BenchFiles.composer(analysis, settleDb, sweeps, planFile);
-        if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
-        else json.page(composer.text(TerminalWidth.columns()));
+        json.answer(List.of(), () -> BenchJson.of(analysis, settleDb), composer::text);
         if (report != null) {
             BenchFiles.write(composer, report, sources);
             json.tell("Written: " + report);

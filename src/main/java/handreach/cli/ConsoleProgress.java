@@ -24,18 +24,13 @@ final class ConsoleProgress implements Progress, AutoCloseable {
 
     private volatile String doing = "";
 
-    private ConsoleProgress(PrintWriter err, boolean isWatched) {
+    ConsoleProgress(PrintWriter err, boolean isWatched) {
         this.err = err;
         this.bar = isWatched ? bar() : null;
     }
 
     static ConsoleProgress on(PrintWriter err) {
         return new ConsoleProgress(err, System.console() != null || isTerminal(Path.of("/dev/stderr")));
-    }
-
-    /** As on a terminal. */
-    static ConsoleProgress watched(PrintWriter err) {
-        return new ConsoleProgress(err, true);
     }
 
     /** The console is none where the answer goes into a file; standard error may be a terminal all the same. */

@@ -6,6 +6,8 @@ import handreach.report.file.Json;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.Supplier;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -30,6 +32,13 @@ final class JsonOption {
     /** For progress alone; words go by the methods below. */
     PrintWriter err() {
         return command.commandLine().getErr();
+    }
+
+    /** An answer: its warnings beside it, and itself as one object or as a page for a terminal of so many columns. */
+    void answer(List<String> warnings, Supplier<?> numbers, IntFunction<String> page) {
+        warn(warnings);
+        if (json) print(numbers.get());
+        else page(page.apply(TerminalWidth.columns()));
     }
 
     void print(Object value) {

@@ -76,9 +76,10 @@ final class MatchCommand implements Callable<Integer> {
         List<MatchAnalysis> sweeps = files.stream()
                 .map(file -> MatchAnalysis.of(Touchstone.read(file), channels, systemOhm))
                 .toList();
-        sweeps.forEach(sweep -> json.warn(sweep.warnings()));
-        if (json.isWanted()) json.print(MatchJson.of(sweeps));
-        else json.page(PlainText.of(MatchComposer.page(sweeps), TerminalWidth.columns()));
+        json.answer(
+                sweeps.stream().flatMap(sweep -> sweep.warnings().stream()).toList(),
+                () -> MatchJson.of(sweeps),
+                columns -> PlainText.of(MatchComposer.page(sweeps), columns));
         return 0;
     }
 

@@ -23,7 +23,7 @@ import handreach.propagation.Terminals;
 import handreach.report.PathComposer;
 import handreach.report.PathJson;
 import handreach.report.draw.Svg;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.Notes;
 import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
@@ -167,13 +167,14 @@ final class PathCommand implements Callable<Integer> {
                             + "\" is one word too many. Put a name with blanks in quotes.");
         if (planWord != null) plan = planWord;
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
-        json.warn(Notes.once(answer.warnings().stream()
-                .filter(warning -> !told.contains(warning))
-                .toList()));
-        if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, header, explain), TerminalWidth.columns()));
+        json.answer(
+                Notes.once(answer.warnings().stream()
+                        .filter(warning -> !told.contains(warning))
+                        .toList()),
+                () -> PathJson.of(answer, explain),
+                columns -> PlainText.of(PathComposer.page(answer, header, explain), columns));
         if (figure != null) {
-            WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
+            AnswerFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
         }
         return 0;
@@ -211,7 +212,7 @@ final class PathCommand implements Callable<Integer> {
         PathConditions conditions =
                 air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2).with(standing.orElse(Standing.AT_ENDS));
         madeFrom(Sources.NONE.and(List.of(tiles)).andFolder(tiles, TileFolder::isRead));
-        PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
+        PathStudy.CutGround ground = new PathStudy.CutGround(
                 TileFolder.open(tiles),
                 LandCover.uniform(everywhere.orElseThrow()),
                 CutSettings.of(heights.orElseThrow()));

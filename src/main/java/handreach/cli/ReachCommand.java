@@ -121,25 +121,26 @@ final class ReachCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Set<ReachPart> parts = parts();
-        ReachOptions wish = wish(parts);
+        ReachOptions options = options(parts);
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
         Scene planned = Scene.open(file);
         Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
         // A bound reference would set management up for every run, not for marches alone.
         Optional<MarchCost> marches = ReachStudy.cost(
-                scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
-        if (wish.withArea() && marches.isPresent()) {
+                scene, options, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+        if (options.withArea() && marches.isPresent()) {
             OptionalInt code = vectors.instead(marches.get().seconds());
             if (code.isPresent()) return code.getAsInt();
         }
         marches.ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
-            ReachAnswer answer = ReachStudy.run(scene, wish, progress);
+            ReachAnswer answer = ReachStudy.run(scene, options, progress);
             progress.close();
-            json.warn(answer.warnings());
-            if (json.isWanted()) json.print(ReachNumbers.of(answer));
-            else json.page(PlainText.of(ReachComposer.of(answer).page(), TerminalWidth.columns()));
+            json.answer(
+                    answer.warnings(),
+                    () -> ReachNumbers.of(answer),
+                    columns -> PlainText.of(ReachComposer.of(answer).page(), columns));
             if (out == null) return 0;
             json.written(ReachFiles.write(answer, parts, Instant.now(), out, progress));
         }
@@ -154,7 +155,7 @@ final class ReachCommand implements Callable<Integer> {
         }
     }
 
-    private ReachOptions wish(Set<ReachPart> parts) {
+    private ReachOptions options(Set<ReachPart> parts) {
         Faults faults = new Faults();
         Optional<MapEngine> chosen = Optional.ofNullable(engine)
                 .flatMap(word -> MapEngine.KEYWORD.read(word, refused -> faults.add("--engine", 0, refused)));

@@ -55,9 +55,10 @@ final class RelayCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = RelayStudy.run(scene, progress);
         }
-        json.warn(answer.summary().warnings());
-        if (json.isWanted()) json.print(RelayJson.of(answer));
-        else json.page(new RelayComposer(answer).text(TerminalWidth.columns()));
+        json.answer(
+                answer.summary().warnings(),
+                () -> RelayJson.of(answer),
+                columns -> new RelayComposer(answer).text(columns));
         if (out != null) json.written(RelayFiles.write(answer, Instant.now(), out));
         return 0;
     }

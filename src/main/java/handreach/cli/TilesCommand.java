@@ -5,7 +5,7 @@ import handreach.geodesy.Position;
 import handreach.report.page.Column;
 import handreach.report.page.PlainText;
 import handreach.report.page.Table;
-import handreach.terrain.Reading;
+import handreach.terrain.GroundHeight;
 import handreach.terrain.TileBounds;
 import handreach.terrain.TileFolder;
 import handreach.terrain.TileSummary;
@@ -82,7 +82,7 @@ final class TilesCommand implements Callable<Integer> {
 
     private int height(TileFolder tiles) {
         Position place = Place.parse("--at", at);
-        Reading reading = tiles.at(place);
+        GroundHeight reading = tiles.at(place);
         json.warn(tiles.warnings());
         if (json.isWanted()) {
             var tree = (com.fasterxml.jackson.databind.node.ObjectNode) handreach.report.file.Json.tree(new Height(

@@ -115,9 +115,10 @@ final class WalkCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = WalkStudy.run(scene, progress);
         }
-        json.warn(answer.warnings());
-        if (json.isWanted()) json.print(WalkJson.of(answer));
-        else json.page(PlainText.of(WalkComposer.screen(answer), TerminalWidth.columns()));
+        json.answer(
+                answer.warnings(),
+                () -> WalkJson.of(answer),
+                columns -> PlainText.of(WalkComposer.screen(answer), columns));
         if (out != null) json.written(WalkFiles.write(answer, Instant.now(), out, sources));
         return 0;
     }
@@ -133,9 +134,10 @@ final class WalkCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports, progress);
         }
-        json.warn(answer.warnings());
-        if (json.isWanted()) json.print(WalkNextJson.of(answer));
-        else json.page(PlainText.of(WalkNextComposer.page(answer), TerminalWidth.columns()));
+        json.answer(
+                answer.warnings(),
+                () -> WalkNextJson.of(answer),
+                columns -> PlainText.of(WalkNextComposer.page(answer), columns));
         if (out != null) json.written(WalkNextFiles.write(answer, out, sources));
         return 0;
     }

@@ -31,7 +31,7 @@ final class AtlasPainter {
     }
 
     /** The layer, the loadout by its name where it shows one; of a loadout that the atlas does not have only words. */
-    Overlay paint(Layer layer, String carried) {
+    LayerRaster paint(Layer layer, String carried) {
         int loadout = atlas.loadouts().indexOf(carried);
         return switch (layer) {
             case ATLAS_LEAST ->
@@ -53,18 +53,18 @@ final class AtlasPainter {
         };
     }
 
-    private Overlay lacking(Layer layer, String carried) {
-        return new Overlay(
+    private LayerRaster lacking(Layer layer, String carried) {
+        return new LayerRaster(
                 atlas.positions(),
                 new int[atlas.positions().count()],
-                new Overlay.Key(
+                new LayerRaster.Key(
                         layer.words(),
                         List.of(),
                         "The atlas was made without " + carried + ". Choose another loadout."),
                 Optional.empty());
     }
 
-    private Overlay median(int loadout) {
+    private LayerRaster median(int loadout) {
         double[] breaks = IntStream.range(0, STEPS.length)
                 .mapToDouble(i -> STEPS[i] * atlas.radiusM())
                 .toArray();
@@ -78,7 +78,7 @@ final class AtlasPainter {
                         .toList());
     }
 
-    private Overlay heard(int loadout) {
+    private LayerRaster heard(int loadout) {
         int cells = atlas.targets().count();
         int most = IntStream.range(0, cells)
                 .map(target -> atlas.heardBy(target, loadout))
@@ -100,7 +100,7 @@ final class AtlasPainter {
                         .toList());
     }
 
-    private Overlay classes(
+    private LayerRaster classes(
             String title, CellGrid grid, IntToDoubleFunction value, double[] breaks, List<String> words) {
         int[] argb = new int[grid.count()];
         for (int cell = 0; cell < argb.length; cell++) {
@@ -108,14 +108,14 @@ final class AtlasPainter {
             while (k < breaks.length && value.applyAsDouble(cell) >= breaks[k]) k++;
             argb[cell] = k == 0 ? 0 : OPAQUE | palette.odds(k);
         }
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         for (int k = OddsRamp.BREAKS.size(); k >= 1; k--)
-            entries.add(Overlay.KeyEntry.area(palette.odds(k), words.get(k - 1) + " and more"));
-        entries.add(Overlay.KeyEntry.clear("less, or outside the region"));
-        return new Overlay(grid, argb, new Overlay.Key(title, entries, note()), Optional.empty());
+            entries.add(LayerRaster.KeyEntry.area(palette.odds(k), words.get(k - 1) + " and more"));
+        entries.add(LayerRaster.KeyEntry.clear("less, or outside the region"));
+        return new LayerRaster(grid, argb, new LayerRaster.Key(title, entries, note()), Optional.empty());
     }
 
-    private Overlay least(String title, String none, CellGrid grid, IntUnaryOperator least, String meaning) {
+    private LayerRaster least(String title, String none, CellGrid grid, IntUnaryOperator least, String meaning) {
         int[] argb = new int[grid.count()];
         boolean[] isThere = new boolean[atlas.loadouts().size()];
         boolean isNowhere = false;
@@ -126,12 +126,12 @@ final class AtlasPainter {
             isThere[loadout] = true;
             argb[cell] = OPAQUE | rgb(loadout);
         }
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         for (int loadout : atlas.byBurden())
             if (isThere[loadout])
-                entries.add(Overlay.KeyEntry.area(rgb(loadout), atlas.loadouts().get(loadout)));
-        entries.add(Overlay.KeyEntry.clear(isNowhere ? none + ", or outside the region" : "outside the region"));
-        return new Overlay(grid, argb, new Overlay.Key(title, entries, meaning + " " + note()), Optional.empty());
+                entries.add(LayerRaster.KeyEntry.area(rgb(loadout), atlas.loadouts().get(loadout)));
+        entries.add(LayerRaster.KeyEntry.clear(isNowhere ? none + ", or outside the region" : "outside the region"));
+        return new LayerRaster(grid, argb, new LayerRaster.Key(title, entries, meaning + " " + note()), Optional.empty());
     }
 
     private int rgb(int loadout) {

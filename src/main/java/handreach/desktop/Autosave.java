@@ -82,7 +82,7 @@ final class Autosave {
         String tiles = PlanText.value(text, "ground", "tiles").orElse("\"\"");
         Path folder = Path.of(tiles.substring(1, tiles.length() - 1).replace("\\\\", "\\"))
                 .toAbsolutePath();
-        return folder.resolveSibling("plan.toml");
+        return folder.resolveSibling(PlanFile.USUAL_NAME);
     }
 
     private void keep() {

@@ -24,7 +24,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleDoubleProperty;
 
 /**
- * What the user laid under the reach from files of his own: a map picture, and names of places. To look at; nothing is reckoned from
+ * What the user laid under the reach from files of his own: a map picture, and names of places. To look at; nothing is computed from
  * it, and it is no part of the plan. Lives on the screen thread.
  */
 final class Backdrop {

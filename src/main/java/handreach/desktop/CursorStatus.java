@@ -7,7 +7,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.reach.OddsGrid;
 import handreach.study.Scene;
-import handreach.terrain.Reading;
+import handreach.terrain.GroundHeight;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
@@ -28,7 +28,7 @@ final class CursorStatus extends HBox {
     private final Label ground = new Label();
     private final Label copy = new Label();
 
-    private record Found(Reading ground, String copy) {}
+    private record Found(GroundHeight ground, String copy) {}
 
     /** {@code metresPerPx} tells how near to a position is on it. */
     CursorStatus(Session session, LiveReach live, DoubleSupplier metresPerPx) {
@@ -84,7 +84,7 @@ final class CursorStatus extends HBox {
                 .map(Places.PositionEntry::name);
     }
 
-    private String groundWords(Scene scene, Position at, Reading found) {
+    private String groundWords(Scene scene, Position at, GroundHeight found) {
         Lengths style = scene.plan().header().lengths();
         String height = found.isVoid()
                 ? "height unknown"

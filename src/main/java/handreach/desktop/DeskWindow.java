@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
+import handreach.plan.PlanFile;
 import handreach.report.AtlasSight;
 import handreach.report.ReachComposer;
 import handreach.study.Scene;
@@ -218,20 +219,20 @@ final class DeskWindow {
         root.setRight(side);
         root.widthProperty().addListener((width, was, is) -> side.fitInto(is.doubleValue()));
         root.setTop(new MenuStrip(this));
-        map.inks()
+        map.overlays()
                 .setAll(
-                        new GridInk(session.scene()::get),
-                        new HeightInk(map.painted()::get, session.scene()::get),
-                        new NamesInk(map.backdrop().names()::get),
-                        new ReachInk(session),
-                        new RelayInk(session),
-                        new WalkInk(session),
-                        new PathInk(session),
-                        new ToolInk(session, tools),
-                        new PlacesInk(session),
-                        new BeyondInk(session.scene()::get),
-                        new BackdropInk(map.backdrop().picture()::get),
-                        new ScaleInk(
+                        new GridOverlay(session.scene()::get),
+                        new HeightOverlay(map.painted()::get, session.scene()::get),
+                        new NamesOverlay(map.backdrop().names()::get),
+                        new ReachOverlay(session),
+                        new RelayOverlay(session),
+                        new WalkOverlay(session),
+                        new PathOverlay(session),
+                        new ToolOverlay(session, tools),
+                        new PlacesOverlay(session),
+                        new BeyondOverlay(session.scene()::get),
+                        new BackdropOverlay(map.backdrop().picture()::get),
+                        new ScaleOverlay(
                                 session.scene()::get,
                                 this::channel,
                                 () -> map.painted().get() == null
@@ -401,12 +402,7 @@ final class DeskWindow {
         return Labels.isWithin(owner, drawer);
     }
 
-    /** What to run each time relief and layer have come to the screen. */
-    void afterPainting(Runnable step) {
-        map.onComposed(step);
-    }
-
-    /** What the picture on the map was reckoned for. */
+    /** What the picture on the map was computed for. */
     private String channel() {
         Scene scene = session.scene().get();
         return scene == null || session.carried().get() == null
@@ -500,7 +496,7 @@ final class DeskWindow {
 
     /** A folder with a plan in it is that plan, one with an atlas that atlas; any other holds tiles. */
     private void readFolder(Path folder) {
-        if (java.nio.file.Files.exists(folder.resolve("plan.toml"))) verbs.open(folder);
+        if (java.nio.file.Files.exists(folder.resolve(PlanFile.USUAL_NAME))) verbs.open(folder);
         else if (AtlasSight.isOne(folder) && session.scene().get() != null) session.layAtlas(folder);
         else readTiles(folder);
     }

@@ -1,7 +1,7 @@
 package handreach.desktop;
 
 import handreach.report.card.CardSize;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.nio.file.Path;
@@ -60,7 +60,7 @@ final class ExportMenu extends Menu {
 
     private void sheet(ExportVerbs verbs, MapPicture picture, CardSize paper) {
         if (session.scene().get() == null) return;
-        WholeFile.Content taken = picture.sheet(paper);
+        AnswerFile.Content taken = picture.sheet(paper);
         file("map.pdf", where -> verbs.mapSheet(taken, where));
     }
 

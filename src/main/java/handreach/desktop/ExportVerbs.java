@@ -15,8 +15,8 @@ import handreach.report.RelaySite;
 import handreach.report.WalkComposer;
 import handreach.report.card.CardSize;
 import handreach.report.figure.MapPlace;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.Gpx;
-import handreach.report.file.WholeFile;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
@@ -126,7 +126,7 @@ final class ExportVerbs {
                         String.valueOf(scene.file().file().getFileName()),
                         0,
                         "has no position to hand over. Put one on the map first.");
-            WholeFile.write(
+            AnswerFile.write(
                     file,
                     Gpx.text(places, scene.plan().header().title(), List.of()),
                     scene.file().sources());
@@ -143,15 +143,15 @@ final class ExportVerbs {
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
-            WholeFile.write(file, png.toByteArray(), scene.file().sources());
+            AnswerFile.write(file, png.toByteArray(), scene.file().sources());
             return List.of(file);
         });
     }
 
     /** A sheet of paper with the map on it, as it was taken. */
-    void mapSheet(WholeFile.Content sheet, Path file) {
+    void mapSheet(AnswerFile.Content sheet, Path file) {
         run("Map sheet", (scene, progress) -> {
-            WholeFile.write(file, sheet, scene.file().sources());
+            AnswerFile.write(file, sheet, scene.file().sources());
             return List.of(file);
         });
     }

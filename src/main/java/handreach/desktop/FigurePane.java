@@ -34,9 +34,9 @@ final class FigurePane extends StackPane {
     private Optional<Figure> drawn = Optional.empty();
 
     /** A figure made, and its picture if it is shown as one. */
-    private record Sheet(Figure figure, Optional<Image> raster) {
-        static Sheet of(Figure figure) {
-            return new Sheet(
+    private record Shown(Figure figure, Optional<Image> raster) {
+        static Shown of(Figure figure) {
+            return new Shown(
                     figure,
                     figure.holdsPicture() ? Optional.of(FxPen.image(Picture.of(figure, SHARPNESS))) : Optional.empty());
         }
@@ -60,7 +60,7 @@ final class FigurePane extends StackPane {
     /** Draws the figure, which is also made away from the screen thread, at most this wide. */
     void show(Supplier<? extends Figure> figure, double widestPx) {
         drawing.ask(
-                progress -> Sheet.of(figure.get()),
+                progress -> Shown.of(figure.get()),
                 sheet -> {
                     double widthPx = Math.min(widestPx, sheet.figure().widthPx());
                     view.setImage(sheet.raster().orElse(null));

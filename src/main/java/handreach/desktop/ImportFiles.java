@@ -110,7 +110,7 @@ final class ImportFiles {
                         "position",
                         List.of(
                                 "name = " + PlanText.quoted(free(taken, point.name(), "place")),
-                                "at = " + PlaceVerbs.text(point.at())));
+                                "at = " + PlanText.place(point.at())));
             return text;
         });
     }

@@ -34,7 +34,7 @@ final class KeyPane extends VBox {
 
     private final MapView map;
     private final BooleanProperty folded = new SimpleBooleanProperty();
-    private Optional<Overlay.Key> shown = Optional.empty();
+    private Optional<LayerRaster.Key> shown = Optional.empty();
     private String channel = "";
     private double graspedX;
     private double graspedY;
@@ -78,14 +78,14 @@ final class KeyPane extends VBox {
         folded.set(true);
     }
 
-    /** What the picture was reckoned for, under every title. */
+    /** What the picture was computed for, under every title. */
     void showChannel(String words) {
         if (words.equals(channel)) return;
         channel = words;
         show(shown);
     }
 
-    void show(Optional<Overlay.Key> key) {
+    void show(Optional<LayerRaster.Key> key) {
         shown = key;
         getChildren().clear();
         setVisible(key.isPresent() && !key.get().title().isEmpty());
@@ -99,7 +99,7 @@ final class KeyPane extends VBox {
             getChildren().add(line("More height shows what the colours mean.", "quiet", WIDE));
             return;
         }
-        for (Overlay.KeyEntry entry : key.get().entries()) {
+        for (LayerRaster.KeyEntry entry : key.get().entries()) {
             HBox line = new HBox(8, swatch(entry), line(entry.words(), "plain", WORDS_WIDE));
             line.setAlignment(Pos.CENTER_LEFT);
             getChildren().add(line);
@@ -173,7 +173,7 @@ final class KeyPane extends VBox {
         return map.getHeight() > 0 && map.getHeight() < LOWEST_MAP_PX;
     }
 
-    private Canvas swatch(Overlay.KeyEntry entry) {
+    private Canvas swatch(LayerRaster.KeyEntry entry) {
         Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : SWATCH_HIGH_PX);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {

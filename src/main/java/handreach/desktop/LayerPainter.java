@@ -47,8 +47,8 @@ final class LayerPainter {
             return hatch.inks(grid.columnOf(cell), grid.rowOf(cell)) ? lineArgb : solidArgb;
         }
 
-        Overlay.KeyEntry entry(String words) {
-            return new Overlay.KeyEntry(solidArgb, lineArgb, hatch, Optional.empty(), words);
+        LayerRaster.KeyEntry entry(String words) {
+            return new LayerRaster.KeyEntry(solidArgb, lineArgb, hatch, Optional.empty(), words);
         }
     }
 
@@ -60,7 +60,7 @@ final class LayerPainter {
     }
 
     /** The layer, or empty where it needs what is not there: two loadouts, or losses for these antenna heights. */
-    Optional<Overlay> paint(Layer layer, Loadout carried, Loadout compared) {
+    Optional<LayerRaster> paint(Layer layer, Loadout carried, Loadout compared) {
         return switch (layer) {
             case ODDS -> odds(carried).map(this::paintOdds);
             case LEAST -> paintLeast();
@@ -76,7 +76,7 @@ final class LayerPainter {
         return losses.odds(scene.link(loadout));
     }
 
-    private Overlay paintOdds(OddsGrid odds) {
+    private LayerRaster paintOdds(OddsGrid odds) {
         CellGrid grid = odds.grid();
         int[] argb = new int[grid.count()];
         double[] breaks = OddsRamp.BREAKS.stream()
@@ -94,10 +94,10 @@ final class LayerPainter {
             int oddsClass = classOf(marginDb, breaks);
             argb[cell] = oddsClass == 0 ? CLEAR : OPAQUE | palette.odds(oddsClass);
         }
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         for (int i = OddsRamp.BREAKS.size(); i >= 1; i--)
-            entries.add(Overlay.KeyEntry.area(palette.odds(i), OddsRamp.label(i)));
-        entries.add(Overlay.KeyEntry.clear(OddsRamp.label(0)));
+            entries.add(LayerRaster.KeyEntry.area(palette.odds(i), OddsRamp.label(i)));
+        entries.add(LayerRaster.KeyEntry.clear(OddsRamp.label(0)));
         tellUnknown(odds.losses(), entries);
         int known = odds.losses().knownCount();
         String note = losses.isCoarse()
@@ -106,8 +106,8 @@ final class LayerPainter {
                         + Shares.wanted(target) + " or better (line).";
         Optional<MultiPolygon> outline =
                 losses.isCoarse() ? Optional.empty() : Optional.of(ReachOutline.of(grid, reached::get));
-        return new Overlay(
-                grid, argb, new Overlay.Key("Odds of copy, " + odds.link().name(), entries, note + byModel()), outline);
+        return new LayerRaster(
+                grid, argb, new LayerRaster.Key("Odds of copy, " + odds.link().name(), entries, note + byModel()), outline);
     }
 
     /** The class of {@link OddsRamp} by the margins at which the odds cross its breaks; odds grow with the margin. */
@@ -131,15 +131,15 @@ final class LayerPainter {
     }
 
     /** A line of the key for ground of which nothing is known, where there is any. */
-    private static void tellUnknown(LossGrid grid, List<Overlay.KeyEntry> entries) {
+    private static void tellUnknown(LossGrid grid, List<LayerRaster.KeyEntry> entries) {
         for (int cell = 0; cell < grid.grid().count(); cell++)
             if (grid.state(cell) == LossGrid.State.UNKNOWN) {
-                entries.add(Overlay.KeyEntry.pattern(UNKNOWN_RGB, UNKNOWN_HATCH, "nothing known: no heights there"));
+                entries.add(LayerRaster.KeyEntry.pattern(UNKNOWN_RGB, UNKNOWN_HATCH, "nothing known: no heights there"));
                 return;
             }
     }
 
-    private Optional<Overlay> paintLeast() {
+    private Optional<LayerRaster> paintLeast() {
         List<Loadout> byBurden =
                 scene.loadouts().stream().sorted(scene.leastFirst()).toList();
         List<OddsGrid> grids = new ArrayList<>();
@@ -148,7 +148,7 @@ final class LayerPainter {
         LeastLoadout least = LeastLoadout.of(grids, target);
         CellGrid grid = least.grid();
         List<Area> areas = new ArrayList<>();
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         for (int i = 0; i < grids.size(); i++) {
             LoadoutMark mark = LoadoutMark.of(number(grids.get(i).link().name()));
             Area area = Area.of(mark, palette);
@@ -164,12 +164,12 @@ final class LayerPainter {
                     ? areas.get(at).argb(grid, cell)
                     : unknown(grids.get(0).losses(), cell);
         }
-        entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
+        entries.add(LayerRaster.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
         tellUnknown(grids.get(0).losses(), entries);
         String note =
                 "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground." + byModel();
-        return Optional.of(new Overlay(
-                grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
+        return Optional.of(new LayerRaster(
+                grid, argb, new LayerRaster.Key("Least loadout that does the job", entries, note), Optional.empty()));
     }
 
     private int number(String name) {
@@ -178,7 +178,7 @@ final class LayerPainter {
         throw new IllegalArgumentException("no loadout " + name);
     }
 
-    private Overlay paintDifference(OddsGrid first, OddsGrid second) {
+    private LayerRaster paintDifference(OddsGrid first, OddsGrid second) {
         LoadoutDifference difference = LoadoutDifference.of(first, second, target);
         String one = second.link().name();
         String other = first.link().name();
@@ -197,7 +197,7 @@ final class LayerPainter {
                         note));
     }
 
-    private Overlay paintOneWay(OddsGrid odds) {
+    private LayerRaster paintOneWay(OddsGrid odds) {
         String middle = scene.middlePosition().map(one -> one.name()).orElse("the middle");
         return paint(
                 OneWayGround.places(odds, target),
@@ -214,7 +214,7 @@ final class LayerPainter {
     /** What the colours of a difference mean. */
     private record Words(String bought, String both, String lost, String neither, String title, String note) {}
 
-    private Overlay paint(LoadoutDifference difference, LossGrid losses, Words words) {
+    private LayerRaster paint(LoadoutDifference difference, LossGrid losses, Words words) {
         CellGrid grid = difference.grid();
         int[] argb = new int[grid.count()];
         Area both = Area.of(DifferenceMarks.BOTH, palette);
@@ -228,16 +228,16 @@ final class LayerPainter {
                 case NEITHER -> CLEAR;
                 case UNKNOWN -> unknown(losses, cell);
             };
-        List<Overlay.KeyEntry> entries = new ArrayList<>(List.of(
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>(List.of(
                 bought.entry(words.bought() + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
                 both.entry(words.both() + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
                 lost.entry(words.lost() + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))),
-                Overlay.KeyEntry.clear(words.neither())));
+                LayerRaster.KeyEntry.clear(words.neither())));
         tellUnknown(losses, entries);
-        return new Overlay(grid, argb, new Overlay.Key(words.title(), entries, words.note()), Optional.empty());
+        return new LayerRaster(grid, argb, new LayerRaster.Key(words.title(), entries, words.note()), Optional.empty());
     }
 
-    private Overlay paintSight(LossGrid grid, Loadout carried) {
+    private LayerRaster paintSight(LossGrid grid, Loadout carried) {
         int[] argb = new int[grid.grid().count()];
         int seen = 0;
         for (int cell = 0; cell < argb.length; cell++) {
@@ -250,13 +250,13 @@ final class LayerPainter {
             seen++;
         }
         String share = grid.knownCount() == 0 ? "" : ", " + Shares.share((double) seen / grid.knownCount());
-        List<Overlay.KeyEntry> entries = new ArrayList<>(
-                List.of(Overlay.KeyEntry.area(SIGHT_RGB, "in sight" + share), Overlay.KeyEntry.clear("out of sight")));
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>(
+                List.of(LayerRaster.KeyEntry.area(SIGHT_RGB, "in sight" + share), LayerRaster.KeyEntry.clear("out of sight")));
         tellUnknown(grid, entries);
-        return new Overlay(
+        return new LayerRaster(
                 grid.grid(),
                 argb,
-                new Overlay.Key(
+                new LayerRaster.Key(
                         "Line of sight at carry height",
                         entries,
                         "Over bent ground, for " + carried.name() + ". Sight is not copy: odds say more."),

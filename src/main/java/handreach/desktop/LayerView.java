@@ -54,7 +54,7 @@ final class LayerView {
                 progress -> new LayerPainter(scene, losses, palette).paint(layer, carried, compared),
                 overlay -> {
                     // A coarse picture may lack a loadout chosen since; the one before stays until the full one comes.
-                    if (overlay.isPresent() || !losses.isCoarse()) show(overlay, overlay.map(Overlay::key));
+                    if (overlay.isPresent() || !losses.isCoarse()) show(overlay, overlay.map(LayerRaster::key));
                 },
                 session::tell);
     }
@@ -72,7 +72,7 @@ final class LayerView {
                 session.palette().get());
         painting.ask(
                 progress -> painter.paint(),
-                overlay -> show(overlay, Optional.of(overlay.map(Overlay::key).orElseGet(painter::key))),
+                overlay -> show(overlay, Optional.of(overlay.map(LayerRaster::key).orElseGet(painter::key))),
                 session::tell);
     }
 
@@ -83,7 +83,7 @@ final class LayerView {
         if (session.atlas().get().isEmpty()) {
             painting.drop();
             String how = "No atlas lies over the map. The menu Window lays one there.";
-            show(Optional.empty(), Optional.of(new Overlay.Key(layer.words(), List.of(), how)));
+            show(Optional.empty(), Optional.of(new LayerRaster.Key(layer.words(), List.of(), how)));
             return;
         }
         AtlasPainter painter = new AtlasPainter(
@@ -101,15 +101,15 @@ final class LayerView {
         Optional<WalkAnswer> answer = session.walked().get();
         show(
                 Optional.empty(),
-                Optional.of(answer.map(WalkInk::key)
+                Optional.of(answer.map(WalkOverlay::key)
                         .orElseGet(() -> unasked("Walked: heard against predicted", "Was it right?"))));
     }
 
-    private static Overlay.Key unasked(String title, String question) {
-        return new Overlay.Key(title, List.of(), "Nothing is known yet: answer \"" + question + "\" first.");
+    private static LayerRaster.Key unasked(String title, String question) {
+        return new LayerRaster.Key(title, List.of(), "Nothing is known yet: answer \"" + question + "\" first.");
     }
 
-    private void show(Optional<Overlay> overlay, Optional<Overlay.Key> words) {
+    private void show(Optional<LayerRaster> overlay, Optional<LayerRaster.Key> words) {
         map.showOverlay(overlay);
         key.show(words);
     }

@@ -94,7 +94,7 @@ final class LiveReach {
      * @param stand the position in the middle
      * @param grids one a pair of antenna heights
      * @param isCoarse whether a finer picture follows
-     * @param model the model they were reckoned with
+     * @param model the model they were computed with
      */
     record Losses(Position stand, List<LossGrid> grids, boolean isCoarse, LossModel model) {
         /** Odds with one link; empty where its antenna heights have changed since. */
@@ -195,7 +195,7 @@ final class LiveReach {
         losses.set(new Losses(asked.stand(), grids, false, scene.model()));
     }
 
-    /** The full picture may be reckoned from now on: the ground it lies on is on the screen, or will not come. */
+    /** The full picture may be computed from now on: the ground it lies on is on the screen, or will not come. */
     void groundIsShown() {
         ground.countDown();
     }

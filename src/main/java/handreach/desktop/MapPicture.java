@@ -5,7 +5,7 @@ import handreach.report.ReachComposer;
 import handreach.report.card.CardSize;
 import handreach.report.card.MapPage;
 import handreach.report.draw.Picture;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.study.Scene;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -58,7 +58,7 @@ final class MapPicture {
     }
 
     /** The map with its key, as a sheet of paper. */
-    WholeFile.Content sheet(CardSize paper) {
+    AnswerFile.Content sheet(CardSize paper) {
         Scene scene = session.scene().get();
         BufferedImage ground = ground();
         int[] rgb = ground.getRGB(0, 0, ground.getWidth(), ground.getHeight(), null, 0, ground.getWidth());

@@ -21,10 +21,12 @@ final class MapRaster {
 
     private final MapFrame frame;
     private final int[] argb;
+    private final int widthPx;
 
     private MapRaster(MapFrame frame, int[] argb) {
         this.frame = frame;
         this.argb = argb;
+        this.widthPx = frame.widthPx();
     }
 
     /**
@@ -45,7 +47,7 @@ final class MapRaster {
     }
 
     /** Lays a layer on the relief, and its outline on both. */
-    static MapRaster of(Relief relief, Optional<Overlay> overlay, Manner manner) {
+    static MapRaster of(Relief relief, Optional<LayerRaster> overlay, Manner manner) {
         MapFrame frame = relief.frame();
         try (RasterPen pen = new RasterPen(frame)) {
             relief.copyTo(pen.argb(), manner.backdrop());
@@ -57,7 +59,7 @@ final class MapRaster {
         }
     }
 
-    private static void lay(Overlay layer, MapFrame frame, Manner manner, int[] argb) {
+    private static void lay(LayerRaster layer, MapFrame frame, Manner manner, int[] argb) {
         CellGrid grid = layer.grid();
         int share = (int) Math.round(FULL * manner.strength());
         int[] column = new int[frame.widthPx()];
@@ -109,7 +111,7 @@ final class MapRaster {
     }
 
     int argb(int xPx, int yPx) {
-        return argb[yPx * frame.widthPx() + xPx];
+        return argb[yPx * widthPx + xPx];
     }
 
     Image image() {

@@ -65,13 +65,13 @@ final class MapView extends Pane {
     private final Backdrop backdrop;
     private final Canvas ink = new Canvas();
     private List<MapPen.Written> names = List.of();
-    private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
+    private final ObservableList<MapOverlay> overlays = FXCollections.observableArrayList();
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
     private final Worker.Debounce rest;
     private final Worker.Debounce refit;
-    private Optional<Overlay> overlay = Optional.empty();
+    private Optional<LayerRaster> overlay = Optional.empty();
     private Elevation ground;
     private Position centre = new Position(0, 0);
     private double metresPerPx = 30;
@@ -83,7 +83,7 @@ final class MapView extends Pane {
     /** Where the picture on the screen belongs; null while there is none. */
     private MapFrame shown;
 
-    private Runnable composed = () -> {};
+    private final ReadOnlyObjectWrapper<MapRaster> laid = new ReadOnlyObjectWrapper<>();
     private Runnable firstPicture = () -> {};
 
     MapView(Session session) {
@@ -113,7 +113,7 @@ final class MapView extends Pane {
         setClip(window);
         widthProperty().addListener((size, before, now) -> reframe());
         heightProperty().addListener((size, before, now) -> reframe());
-        inks.addListener((ListChangeListener<MapInk>) change -> redraw());
+        overlays.addListener((ListChangeListener<MapOverlay>) change -> redraw());
         session.palette().addListener((which, before, now) -> restyle());
         strength.addListener((value, before, now) -> compose());
         backdrop.strength().addListener((value, before, now) -> compose());
@@ -124,8 +124,8 @@ final class MapView extends Pane {
     }
 
     /** What is drawn on top, in this order. */
-    ObservableList<MapInk> inks() {
-        return inks;
+    ObservableList<MapOverlay> overlays() {
+        return overlays;
     }
 
     /** The hand in which words stand on the map. */
@@ -268,12 +268,12 @@ final class MapView extends Pane {
         lookAt(new Position(latitude, frame.get().longitudeDeg(middleX)), next);
     }
 
-    void showOverlay(Optional<Overlay> fresh) {
+    void showOverlay(Optional<LayerRaster> fresh) {
         overlay = fresh;
         compose();
     }
 
-    Optional<Overlay> overlay() {
+    Optional<LayerRaster> overlay() {
         return overlay;
     }
 
@@ -346,7 +346,7 @@ final class MapView extends Pane {
     private void compose() {
         Relief under = painted.get();
         if (under == null) return;
-        Optional<Overlay> over = overlay;
+        Optional<LayerRaster> over = overlay;
         MapRaster.Manner manner = manner();
         composing.ask(
                 progress -> MapRaster.of(under, over, manner),
@@ -355,16 +355,16 @@ final class MapView extends Pane {
                     sheet.setImage(fresh.image());
                     place();
                     redraw();
-                    composed.run();
+                    laid.set(fresh);
                     firstPicture.run();
                     firstPicture = () -> {};
                 },
                 session::tell);
     }
 
-    /** What follows each time relief and layer have come to the screen. */
-    void onComposed(Runnable step) {
-        composed = step;
+    /** Relief and layer as they came to the screen last; null before the first. */
+    ReadOnlyObjectProperty<MapRaster> laid() {
+        return laid.getReadOnlyProperty();
     }
 
     /** What follows once there is something to look at. */
@@ -468,7 +468,7 @@ final class MapView extends Pane {
                 session.palette().get(),
                 session.fonts().get(),
                 over.stream().filter(Node::isVisible).map(this::room).toList());
-        for (MapInk each : inks) each.draw(pen, now);
+        for (MapOverlay each : overlays) each.draw(pen, now);
         if (hasRing) ring(pen, now);
         names = pen.writeNames();
     }

@@ -1,14 +1,15 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.plan.BlankPlan;
 import handreach.plan.PlanFile;
-import handreach.plan.PlanText;
 import handreach.reach.AreaRequest;
 import handreach.terrain.Surface;
 import handreach.terrain.TileBounds;
 import handreach.terrain.TileFolder;
 import handreach.terrain.TileSummary;
 import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -32,14 +33,11 @@ record NewPlan(
         Optional<Position> middle,
         double missing,
         List<String> warnings) {
-    /** The name of the one position of a new plan. */
-    static final String HERE = "base";
-
     private static final int SAMPLES = 41;
     private static final double USUAL_RADIUS_KM = 5;
     private static final double DEGREE_KM = 111;
 
-    /** What a person must know of their own before anything is reckoned. */
+    /** What a person must know of their own before anything is computed. */
     record Figures(String title, double mhz, double watts, String cover) {}
 
     /** Looks at a folder of tiles, or at the folder of one tile. */
@@ -110,7 +108,7 @@ record NewPlan(
                 "a height every " + Lengths.METRIC.heightText(first.spacing().smallerM());
         String holes = missing == 0
                 ? "nothing is missing in between"
-                : String.format(Locale.ROOT, "%.0f %% of that rectangle has no height", Math.max(1, 100 * missing));
+                : Shares.share(missing) + " of that rectangle has no height";
         String surface = "read as " + surface().word()
                 + (first.nature().surface().isPresent() ? ", by the name" : ", since the name does not tell");
         StringBuilder words = new StringBuilder(count + " (" + formats + ") in " + folder + ": " + where + "; " + fine
@@ -142,50 +140,15 @@ record NewPlan(
     /** A plan that was never saved; it stands beside its tiles until it gets its own place. */
     PlanFile file(Figures figures) {
         Position at = middle.orElseThrow();
-        String text = String.join(
-                "\n",
-                "title = " + PlanText.quoted(figures.title()),
-                "",
-                "[channel]",
-                "name = \"our channel\"",
-                "frequency_mhz = " + PlanText.number(figures.mhz()),
-                "",
-                "[target]",
-                "odds = 0.8                    # wanted share of places with copy",
-                "",
-                "[ground]",
-                "tiles = " + PlanText.quoted(folder.toAbsolutePath().toString()),
-                "surface = " + PlanText.quoted(surface().word()),
-                "cover = " + PlanText.quoted(figures.cover()),
-                "",
-                "[[radio]]",
-                "name = \"handheld\"",
-                "power_w = " + PlanText.number(figures.watts()),
-                "sensitivity_dbm = -119        # common practice, no source; take it from the data sheet",
-                "",
-                "[[antenna]]",
-                "name = \"factory antenna\"",
-                "control = true",
-                "radiator = \"short-helical\"",
-                "",
-                "[[loadout]]",
-                "name = \"factory antenna at face\"",
-                "antenna = \"factory antenna\"",
-                "carry = \"face\"",
-                "",
-                "[area]",
-                "centre = " + PlanText.quoted(HERE),
-                "radius_km = " + PlanText.number(radiusKm(at)),
-                "",
-                "[[position]]",
-                "name = " + PlanText.quoted(HERE),
-                "at = " + PlaceVerbs.text(at),
-                "base = true",
-                "",
-                "[reach]",
-                "from = " + PlanText.quoted(HERE),
-                "model = \"auto\"                # full-wave over bare ground where its map takes seconds, else handheld",
-                "");
-        return PlanFile.fresh(folder.toAbsolutePath().resolveSibling("plan.toml"), text);
+        String text = BlankPlan.filled(new BlankPlan.Known(
+                figures.title(),
+                figures.mhz(),
+                figures.watts(),
+                folder.toAbsolutePath(),
+                surface(),
+                figures.cover(),
+                at,
+                radiusKm(at)));
+        return PlanFile.fresh(folder.toAbsolutePath().resolveSibling(PlanFile.USUAL_NAME), text);
     }
 }

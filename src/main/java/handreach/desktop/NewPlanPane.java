@@ -6,6 +6,7 @@ import handreach.input.InputFault;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Radio;
+import handreach.plan.BlankPlan;
 import handreach.plan.Channel;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
@@ -200,7 +201,7 @@ final class NewPlanPane extends ScrollPane {
         placeWrong.setText("");
         if (isMine(scene))
             scene.plan().places().positions().stream()
-                    .filter(entry -> entry.name().equals(NewPlan.HERE))
+                    .filter(entry -> entry.name().equals(BlankPlan.HERE))
                     .forEach(entry ->
                             at.setText(scene.plan().header().placeForm().format(entry.at())));
         rest();
@@ -226,6 +227,6 @@ final class NewPlanPane extends ScrollPane {
             return;
         }
         placed.run();
-        new PlaceVerbs(session).move(NewPlan.HERE, place);
+        new PlaceVerbs(session).move(BlankPlan.HERE, place);
     }
 }

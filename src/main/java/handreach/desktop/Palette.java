@@ -1,6 +1,6 @@
 package handreach.desktop;
 
-import handreach.cartography.NightInk;
+import handreach.cartography.NightColours;
 import handreach.cartography.OddsRamp;
 import handreach.cartography.Srgb;
 import java.util.Map;
@@ -14,7 +14,7 @@ enum Palette {
 
     private static final int NIGHT_SHEET = 0x22292D;
     /** White paper becomes the sheet of the night, the ink of figures its words: {@code -hr-sheet} and {@code -hr-ink}. */
-    private static final NightInk NIGHT_INK = new NightInk(NIGHT_SHEET, 0xECE8DD);
+    private static final NightColours NIGHT_INK = new NightColours(NIGHT_SHEET, 0xECE8DD);
 
     private final Relief.Paper paper;
     private final Color ink;

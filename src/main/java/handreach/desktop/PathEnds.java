@@ -38,7 +38,7 @@ record PathEnds(Scene scene, Spot from, Spot to) {
         }
     }
 
-    /** Ends with what a given answer was reckoned with. */
+    /** Ends with what a given answer was computed with. */
     static PathEnds of(Scene scene, PulledPath path, PulledPath.Given given) {
         Spot from = Spot.of(scene, path.from(), Optional.empty(), given.from());
         Spot to = Spot.of(scene, path.to(), Optional.empty(), given.to());

@@ -7,7 +7,6 @@ import handreach.plan.PlanText;
 import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,12 +21,8 @@ final class PlaceVerbs {
         this.session = session;
     }
 
-    static String text(Position at) {
-        return PlanText.quoted(String.format(Locale.ROOT, "%.6f, %.6f", at.latitudeDeg(), at.longitudeDeg()));
-    }
-
     void move(String name, Position to) {
-        session.edit("move " + name, plan -> PlanText.withEntryValue(plan, SECTION, name, "at", text(to)));
+        session.edit("move " + name, plan -> PlanText.withEntryValue(plan, SECTION, name, "at", PlanText.place(to)));
     }
 
     /** Tells what speaks against a place that was typed. */
@@ -59,7 +54,7 @@ final class PlaceVerbs {
     /** Makes a place the middle of the reach, by a position of the plan: the one that is there, else one that is put there. */
     void standHere(Position at) {
         List<Places.PositionEntry> there = session.scene().get().plan().places().positions().stream()
-                .filter(entry -> text(entry.at()).equals(text(at)))
+                .filter(entry -> PlanText.place(entry.at()).equals(PlanText.place(at)))
                 .toList();
         if (!there.isEmpty()) {
             standAt(there.get(0).name());
@@ -80,7 +75,7 @@ final class PlaceVerbs {
     }
 
     private static String put(String plan, String name, Position at) {
-        return PlanText.withEntry(plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + text(at)));
+        return PlanText.withEntry(plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + PlanText.place(at)));
     }
 
     private Set<String> names() {

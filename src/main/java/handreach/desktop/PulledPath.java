@@ -19,9 +19,9 @@ record PulledPath(End from, End to, boolean isFinished, Optional<Given> given) {
     /**
      * An answer that came with the path.
      *
-     * @param scene the plan it was reckoned for
+     * @param scene the plan it was computed for
      * @param answer the path itself
-     * @param from what it was reckoned with at its start
+     * @param from what it was computed with at its start
      * @param to the same at its end
      */
     record Given(Scene scene, PathAnswer answer, Loadout from, Loadout to) {}

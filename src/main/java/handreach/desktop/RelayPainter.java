@@ -28,19 +28,19 @@ final class RelayPainter {
     }
 
     /** The picture; empty where no search was needed or no ground is allowed. */
-    Optional<Overlay> paint() {
+    Optional<LayerRaster> paint() {
         return answer.found().flatMap(found -> found.search().map()).map(this::paint);
     }
 
     /** What the marks mean where there is no picture. */
-    Overlay.Key key() {
+    LayerRaster.Key key() {
         String why = answer.found().isEmpty()
                 ? "No relay is needed as people are loaded, so none was looked for."
                 : "There is no ground on which a relay may stand within the limits of the plan.";
-        return new Overlay.Key("Where a relay would serve", List.of(), why + aged());
+        return new LayerRaster.Key("Where a relay would serve", List.of(), why + aged());
     }
 
-    private Overlay paint(SiteMap map) {
+    private LayerRaster paint(SiteMap map) {
         CellGrid grid = map.grid();
         double halfCells = 1000 * answer.scene().plan().places().area().radiusKm() / grid.cellM();
         int[] argb = new int[grid.count()];
@@ -58,7 +58,7 @@ final class RelayPainter {
             count[rank]++;
             argb[cell] = rank == 0 ? 0 : OPAQUE | palette.odds(rank);
         }
-        return new Overlay(grid, argb, key(map, count), Optional.empty());
+        return new LayerRaster(grid, argb, key(map, count), Optional.empty());
     }
 
     /** From 0, no better than none, to 5, everybody even at the pessimistic end. */
@@ -71,7 +71,7 @@ final class RelayPainter {
         return share >= 1 / 3.0 - 1e-6 ? 2 : 1;
     }
 
-    private Overlay.Key key(SiteMap map, int... count) {
+    private LayerRaster.Key key(SiteMap map, int... count) {
         List<String> words = List.of(
                 "no better than without",
                 "under a third of the talks",
@@ -79,36 +79,36 @@ final class RelayPainter {
                 "two thirds and more",
                 "all talks",
                 "all, also if all common doubt turns out badly");
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         int allowed = answer.found().orElseThrow().search().allowed();
         for (int rank = words.size() - 1; rank >= 0; rank--)
             if (count[rank] > 0) {
                 String share = words.get(rank) + ", " + Shares.share(count[rank] / (double) allowed);
                 entries.add(
-                        rank == 0 ? Overlay.KeyEntry.clear(share) : Overlay.KeyEntry.area(palette.odds(rank), share));
+                        rank == 0 ? LayerRaster.KeyEntry.clear(share) : LayerRaster.KeyEntry.area(palette.odds(rank), share));
             }
         boolean hasForbidden = allowed < answer.found().orElseThrow().search().cells();
         if (hasForbidden)
-            entries.add(Overlay.KeyEntry.pattern(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
-        entries.add(Overlay.KeyEntry.of(
-                (pen, x, y) -> RelayInk.mark(pen, pen.palette().accent(), x, y, 7), "relay that is advised"));
-        entries.add(Overlay.KeyEntry.of(
-                (pen, x, y) -> RelayInk.mark(pen, pen.palette().halo(), x, y, 6), "further site"));
+            entries.add(LayerRaster.KeyEntry.pattern(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
+        entries.add(LayerRaster.KeyEntry.of(
+                (pen, x, y) -> RelayOverlay.mark(pen, pen.palette().accent(), x, y, 7), "relay that is advised"));
+        entries.add(LayerRaster.KeyEntry.of(
+                (pen, x, y) -> RelayOverlay.mark(pen, pen.palette().halo(), x, y, 6), "further site"));
         for (HopStrength strength : HopStrength.values())
             if (occurs(strength))
-                entries.add(Overlay.KeyEntry.of(
+                entries.add(LayerRaster.KeyEntry.of(
                         (pen, x, y) -> strength.draw(pen, x - 12, y, x + 12, y), "hop at " + strength.words()));
         boolean hasChain = answer.equipment().chained()
                 && answer.recommended()
                         .filter(check -> check.sites().size() > 1)
                         .isPresent();
         if (hasChain)
-            entries.add(Overlay.KeyEntry.of(
-                    (pen, x, y) -> RelayInk.chain(pen, x - 12, y, x + 12, y), "from relay to relay"));
+            entries.add(LayerRaster.KeyEntry.of(
+                    (pen, x, y) -> RelayOverlay.chain(pen, x - 12, y, x + 12, y), "from relay to relay"));
         String several = answer.found().orElseThrow().together().isPresent()
                 ? " The colours show what one relay alone would do."
                 : "";
-        return new Overlay.Key(
+        return new LayerRaster.Key(
                 "Talks served by one relay there",
                 entries,
                 String.format(

@@ -247,7 +247,7 @@ final class RelayPanel extends VBox implements Aside.Divided {
 
     private void put(RelayAnswer found, RelaySite site) {
         Questions.RelayQuestion asked = found.scene().plan().questions().relay();
-        Questions.RelayEquipment own = asked.equipment();
+        Questions.RelayRadio own = asked.equipment();
         session.edit("put " + site.name() + " into the plan", plan -> {
             List<String> taken = EntryKind.STATION.names(plan);
             String name = site.name();
@@ -257,7 +257,7 @@ final class RelayPanel extends VBox implements Aside.Divided {
                     EntryKind.STATION.section(),
                     List.of(
                             "name = " + PlanText.quoted(name),
-                            "at = " + PlaceVerbs.text(site.at()),
+                            "at = " + PlanText.place(site.at()),
                             "power_w = " + PlanText.number(own.powerW()),
                             "sensitivity_dbm = " + PlanText.number(own.sensitivityDbm()),
                             "gain_dbd = " + PlanText.number(own.gainDbd()),

@@ -8,7 +8,7 @@ import handreach.plan.PlanText;
 import handreach.plan.Questions;
 import handreach.report.WalkComposer;
 import handreach.report.WalkNextComposer;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.Bullets;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
@@ -246,7 +246,7 @@ final class WalkPanel extends VBox implements Aside.Divided {
             if (holds(folder.resolve(name), text)) return name;
             name = "calibration-" + number + ".toml";
         }
-        WholeFile.write(folder.resolve(name), text, sources);
+        AnswerFile.write(folder.resolve(name), text, sources);
         return name;
     }
 

@@ -118,7 +118,7 @@ public final class GeodesicLine {
      *
      * <p>Latitude and longitude run through a few positions of the exact line (Chebyshev–Lobatto points) as polynomials of the
      * distance. How many are needed follows from the distance to the pole, where the coordinates cease to be smooth; where eight
-     * degrees of the polynomial do not do, every position is reckoned exactly.
+     * degrees of the polynomial do not do, every position is computed exactly.
      *
      * @shape fills the first {@code count} entries of both arrays; count at least 2; O(count)
      * @unit degrees; longitude −180 up to but not 180

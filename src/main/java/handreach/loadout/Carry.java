@@ -1,5 +1,6 @@
 package handreach.loadout;
 
+import handreach.bench.MountKind;
 import handreach.input.Keyword;
 import java.util.List;
 
@@ -55,5 +56,21 @@ public enum Carry {
     /** Whether there is a person at the antenna. */
     public boolean isAtBody() {
         return this != MAST && this != ROOF;
+    }
+
+    /** How far a mounting of the bench is from this position, in steps; less is nearer. The order is our suggestion. */
+    public int distance(MountKind mounting) {
+        return nearestFirst().indexOf(mounting);
+    }
+
+    private List<MountKind> nearestFirst() {
+        return switch (this) {
+            case FACE, VEHICLE -> List.of(
+                    MountKind.HAND, MountKind.BODY, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT);
+            case CHEST, SHOULDER_MIC, HIP_SWIVEL, HIP_TIGHT -> List.of(
+                    MountKind.BODY, MountKind.HAND, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT);
+            case ROOF, MAST -> List.of(
+                    MountKind.COUNTERPOISE, MountKind.CHASSIS, MountKind.INSTRUMENT, MountKind.HAND, MountKind.BODY);
+        };
     }
 }

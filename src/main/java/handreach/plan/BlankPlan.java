@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.geodesy.Position;
 import handreach.input.AtomicFile;
 import handreach.input.Faults;
 import handreach.input.FillIn;
@@ -7,6 +8,7 @@ import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
 import handreach.input.Target;
+import handreach.terrain.Surface;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -20,8 +22,9 @@ public final class BlankPlan {
     private static final String MARK = "\"" + FillIn.WORDS + "\"";
 
     private static final String ENDING = ".toml";
+    private static final String TO_FILL_IN =
+            "# A plan to fill in. Put a value in place of every \"FILL IN\"; numbers without quotes, places and words with them.\n";
     private static final String TEXT = """
-            # A plan to fill in. Put a value in place of every "FILL IN"; numbers without quotes, places and words with them.
             # Lines that begin with # are remarks: take the # away from what you need. docs/plan-file.md has every key.
             title = "Our ground"
             # units = "imperial"            # tables and cards in miles, feet and inches
@@ -45,7 +48,7 @@ public final class BlankPlan {
             [[radio]]
             name = "handheld"
             power_w = "FILL IN"             # such as 5, at the antenna socket
-            sensitivity_dbm = "FILL IN"     # level for 12 dB SINAD, from the data sheet, such as -119
+            sensitivity_dbm = "FILL IN"     # level for 12 dB SINAD, from the data sheet; -119 is common practice, no source
 
             [[antenna]]
             name = "factory"
@@ -92,7 +95,45 @@ public final class BlankPlan {
             # loadout = "factory at face"
             """;
 
+    /** The name of its one position. */
+    public static final String HERE = "base";
+
+    /** Common practice, no source; the remark beside the key says so. */
+    private static final double USUAL_SENSITIVITY_DBM = -119;
+
     private BlankPlan() {}
+
+    /**
+     * What its people know, and what can be seen from their tiles.
+     *
+     * @param tiles folder of the elevation tiles
+     * @param cover word of what stands there
+     */
+    public record Known(
+            String title,
+            double mhz,
+            double watts,
+            Path tiles,
+            Surface surface,
+            String cover,
+            Position at,
+            double radiusKm) {}
+
+    /** The same plan with everything put in. */
+    public static String filled(Known known) {
+        String text = PlanText.withTopValue(TEXT, "title", PlanText.quoted(known.title()));
+        text = PlanText.withValue(text, "channel", "frequency_mhz", PlanText.number(known.mhz()));
+        text = PlanText.withValue(
+                text, "ground", "tiles", PlanText.quoted(known.tiles().toString()));
+        text = PlanText.withValue(
+                text, "ground", "surface", PlanText.quoted(known.surface().word()));
+        text = PlanText.withValue(text, "ground", "cover", PlanText.quoted(known.cover()));
+        text = PlanText.withEntryValue(text, "radio", 0, "power_w", PlanText.number(known.watts()));
+        text = PlanText.withEntryValue(text, "radio", 0, "sensitivity_dbm", PlanText.number(USUAL_SENSITIVITY_DBM));
+        text = PlanText.withEntryValue(text, "position", HERE, "at", PlanText.place(known.at()));
+        text = PlanText.withValue(text, "reach", "from", PlanText.quoted(HERE));
+        return PlanText.withValue(text, "area", "radius_km", PlanText.number(known.radiusKm()));
+    }
 
     /** Refuses a plan in which marks still stand, by these alone: what else is wrong mostly comes of them. */
     static void refuse(SourceText plan) {
@@ -122,7 +163,7 @@ public final class BlankPlan {
         Target.look(file, Sources.NONE);
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
-            AtomicFile.write(file, out -> out.write(TEXT.getBytes(StandardCharsets.UTF_8)));
+            AtomicFile.write(file, out -> out.write((TO_FILL_IN + TEXT).getBytes(StandardCharsets.UTF_8)));
         } catch (IOException e) {
             throw new InputFault(
                     file.toString(),

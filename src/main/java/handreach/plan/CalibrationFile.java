@@ -119,8 +119,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links, Lo
         out.append('\n');
         Position middle = site.area().middle();
         out.append("[area]    # where it holds\nmiddle = ")
-                .append(PlanText.quoted(
-                        String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
+                .append(PlanText.place(middle))
                 .append("\nradius_m = ")
                 .append(number(site.area().radiusM()))
                 .append("\n\n[bias]\n");

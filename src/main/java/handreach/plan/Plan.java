@@ -45,7 +45,7 @@ public record Plan(
         places.area().polygon().ifPresent(files::add);
         for (Places.RouteEntry route : places.routes()) files.add(route.file());
         for (Places.SectorEntry sector : places.sectors()) files.add(sector.polygon());
-        Questions.RelayConstraints constraints = questions.relay().constraints();
+        Questions.SiteLimits constraints = questions.relay().constraints();
         constraints.inside().ifPresent(files::add);
         constraints.outside().ifPresent(files::add);
         constraints.nearTrack().map(Questions.TrackLimit::tracks).ifPresent(files::add);

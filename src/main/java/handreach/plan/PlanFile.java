@@ -22,7 +22,7 @@ import java.util.function.UnaryOperator;
  * in one step; the former text stays as {@code plan.toml.bak}. A plan that somebody else changed meanwhile is not overwritten.
  */
 public final class PlanFile {
-    static final String USUAL_NAME = "plan.toml";
+    public static final String USUAL_NAME = "plan.toml";
     private final Path file;
     private final String text;
     private final String savedText;

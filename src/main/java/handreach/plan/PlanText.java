@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.geodesy.Position;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -37,6 +38,11 @@ public final class PlanText {
     public static String number(double value) {
         if (value == Math.rint(value) && Math.abs(value) < 1e12) return Long.toString((long) value);
         return Double.toString(value);
+    }
+
+    /** A place as a TOML value, to a tenth of a metre or so. */
+    public static String place(Position at) {
+        return quoted(String.format(Locale.ROOT, "%.6f, %.6f", at.latitudeDeg(), at.longitudeDeg()));
     }
 
     /** Whether a plain section such as {@code [relay]} stands in the text. */

@@ -137,8 +137,8 @@ public record Questions(
     public record RelayQuestion(
             WhoTalks talk,
             List<List<String>> pairs,
-            RelayEquipment equipment,
-            RelayConstraints constraints,
+            RelayRadio equipment,
+            SiteLimits constraints,
             int count,
             RelayMode mode) {}
 
@@ -147,7 +147,7 @@ public record Questions(
      *
      * @param stated keys of those that the plan states itself; the rest are our defaults
      */
-    public record RelayEquipment(
+    public record RelayRadio(
             double powerW,
             double sensitivityDbm,
             double gainDbd,
@@ -155,13 +155,13 @@ public record Questions(
             double feedLossDb,
             boolean chained,
             Set<String> stated) {
-        public RelayEquipment {
+        public RelayRadio {
             stated = Set.copyOf(stated);
         }
     }
 
     /** Where a relay may stand and how it is reached on foot. */
-    public record RelayConstraints(
+    public record SiteLimits(
             Optional<Path> inside,
             Optional<Path> outside,
             OptionalDouble maxSlopeDeg,

@@ -136,7 +136,7 @@ final class QuestionsReader {
                 if (!everybody.contains(name)) notAnEnd(name).ifPresent(fault -> section.fault("pairs", fault));
         if (talk == Questions.WhoTalks.LISTED && pairs.isEmpty() && root.has("relay"))
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
-        Questions.RelayEquipment equipment = new Questions.RelayEquipment(
+        Questions.RelayRadio equipment = new Questions.RelayRadio(
                 section.number(Radio.POWER, 5),
                 section.number(Radio.SENSITIVITY, -118),
                 section.number(RELAY_GAIN, -0.5),
@@ -146,7 +146,7 @@ final class QuestionsReader {
                 stated(section, Radio.POWER, Radio.SENSITIVITY, RELAY_GAIN, MAST, FEED_LOSS));
         int count = section.whole(COUNT).orElse(1);
         RelayMode mode = section.word("mode", RelayMode.KEYWORD, RelayMode.TWO_FREQUENCY);
-        Questions.RelayConstraints constraints = constraints(section);
+        Questions.SiteLimits constraints = constraints(section);
         section.refuseUnknownKeys();
         return new Questions.RelayQuestion(talk, pairs, equipment, constraints, count, mode);
     }
@@ -178,7 +178,7 @@ final class QuestionsReader {
                         + NearestWord.hint(name, known));
     }
 
-    private Questions.RelayConstraints constraints(PlanSection section) {
+    private Questions.SiteLimits constraints(PlanSection section) {
         Optional<Path> tracks = PlanReader.existing(section, "tracks", false, folder, faults);
         double trackM = section.number(MAX_TRACK_DISTANCE, 500);
         Optional<String> start = section.reference(Reference.WALK_FROM, positions);
@@ -187,7 +187,7 @@ final class QuestionsReader {
                 start.map(name -> new Questions.WalkLimit(name, minutes.orElse(Double.POSITIVE_INFINITY)));
         if (minutes.isPresent() && start.isEmpty())
             section.fault("max_walk_minutes", "needs a place to walk from. Add walk_from = \"name of a position\".");
-        return new Questions.RelayConstraints(
+        return new Questions.SiteLimits(
                 PlanReader.existing(section, "inside", false, folder, faults),
                 PlanReader.existing(section, "outside", false, folder, faults),
                 section.number(MAX_SLOPE),

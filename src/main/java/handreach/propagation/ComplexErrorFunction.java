@@ -5,7 +5,7 @@ import org.apache.commons.math3.complex.Complex;
 /**
  * The complex error function w(z) = exp(−z²) erfc(−jz) (Faddeeva function).
  *
- * <p>w is reckoned by Weideman's rational series in Z = (L + jz)/(L − jz) with 40 terms, whose error falls by about a decade for
+ * <p>w is computed by Weideman's rational series in Z = (L + jz)/(L − jz) with 40 terms, whose error falls by about a decade for
  * every 2.5 terms all over the upper half plane; the lower half plane follows from w(z) = 2 exp(−z²) − w(−z).
  */
 final class ComplexErrorFunction {

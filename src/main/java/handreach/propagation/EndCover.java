@@ -5,11 +5,11 @@ import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
 
 /**
- * What the trees and houses around one end of a path do to it: one term an end, the same for every model that reckons over bare
+ * What the trees and houses around one end of a path do to it: one term an end, the same for every model that computes over bare
  * ground from the antenna's own height ({@link HandheldWalk}, {@link CoveredMarch}).
  *
  * <p>An end in woodland adds the loss of its way through the trees (P.833) to the path from its true height. For an end in town the
- * path is reckoned to the height of the roofs and the loss from there down to the antenna (P.2108) added; since open ground costs a
+ * path is computed to the height of the roofs and the loss from there down to the antenna (P.2108) added; since open ground costs a
  * low antenna more than some towns do by that rule, a town never makes a path better than open ground would.
  *
  * <p>A height of 0 for what stands there means that none was told: the representative one is taken. Immutable, any thread.
@@ -47,7 +47,7 @@ public final class EndCover {
     }
 
     /**
-     * Height from which the path of an end is reckoned: that of the roofs in town, where they stand higher than the antenna.
+     * Height from which the path of an end is computed: that of the roofs in town, where they stand higher than the antenna.
      *
      * @shape  scalars in, scalar out; pure
      * @unit   m above ground; 0 for what stands there takes the representative height; result m

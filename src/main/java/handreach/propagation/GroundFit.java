@@ -55,7 +55,7 @@ public final class GroundFit {
         rxM = firstM + (all2 - all1 * d) / (d * d);
     }
 
-    /** Height of the line at the first sample, never above the ground there: what a reflection is reckoned from. */
+    /** Height of the line at the first sample, never above the ground there: what a reflection is computed from. */
     public double underTxM() {
         return Math.min(txM, firstM);
     }

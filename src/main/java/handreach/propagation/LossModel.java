@@ -2,7 +2,7 @@ package handreach.propagation;
 
 import handreach.profile.Profile;
 
-/** A way to reckon the basic transmission loss over a profile. Pure: same input, same answer, any thread. */
+/** A way to compute the basic transmission loss over a profile. Pure: same input, same answer, any thread. */
 public interface LossModel {
     /** Name as in {@code --model}. */
     String name();

@@ -6,7 +6,7 @@ import handreach.propagation.Terminals;
 import java.util.List;
 
 /**
- * A way to reckon the loss to every cell of an area. Engines differ in cost and in how they sample the ground, never in the
+ * A way to compute the loss to every cell of an area. Engines differ in cost and in how they sample the ground, never in the
  * physics: the same model, the same definitions of angle and of sight.
  *
  * <p>All engines: deterministic whatever the number of threads; a cancelled run throws

@@ -29,7 +29,7 @@ public record AreaRequest(
      * the house has no model for antennas near the ground.
      */
     public static final Range RADIUS = new Range("radius_km", 0.2, 120, "km");
-    /** Farthest cell an engine reckons, m. */
+    /** Farthest cell an engine computes, m. */
     public static final double LARGEST_RADIUS_M = 1000 * RADIUS.high();
     /** Sides of a cell that can be asked for; our suggestion. */
     public static final Range CELL = new Range("cell_m", 5, 2000, "m");

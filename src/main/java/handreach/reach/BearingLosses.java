@@ -25,7 +25,7 @@ public final class BearingLosses {
     }
 
     /**
-     * Reckons the losses for several pairs of heights; the ground is read once. The figures are those of one exact path per
+     * Computes the losses for several pairs of heights; the ground is read once. The figures are those of one exact path per
      * sample: radials walk the same samples and carry the horizons along.
      *
      * @shape  one result per pair of heights, in their order; bearings in parallel
@@ -136,7 +136,7 @@ public final class BearingLosses {
             this.walkers = new RadialWalker[heights.size()];
         }
 
-        /** Whether any sample is known to which a loss is reckoned. */
+        /** Whether any sample is known to which a loss is computed. */
         static boolean reaches(Radial radial) {
             return radial.known() > first(radial);
         }

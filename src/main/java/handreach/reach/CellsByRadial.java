@@ -7,7 +7,7 @@ import java.util.Arrays;
  * radial are in order of distance. Sixteen bytes a cell while it is built, eight kept.
  */
 final class CellsByRadial {
-    /** Cells nearer than this are reckoned as if they were this far, in their own direction: nearer, no model holds. */
+    /** Cells nearer than this are computed as if they were this far, in their own direction: nearer, no model holds. */
     static final double NEAREST_M = 50;
 
     private final int radials;

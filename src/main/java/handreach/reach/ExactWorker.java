@@ -10,7 +10,7 @@ import handreach.propagation.radial.RadialMarch;
 import handreach.propagation.radial.RadialWalker;
 import java.util.List;
 
-/** One thread's share of exact work: one path per cell, cut and reckoned as a single path is. */
+/** One thread's share of exact work: one path per cell, cut and computed as a single path is. */
 final class ExactWorker {
     private final AreaSetting setting;
     private final RaySampler sampler;

@@ -36,7 +36,7 @@ public final class LoadoutReach {
      *
      * @shape  losses by bearing in; O(samples), pure
      * @unit   odds 0 to 1; results m
-     * @valid  losses reckoned for the link's antenna heights; else IllegalArgumentException
+     * @valid  losses computed for the link's antenna heights; else IllegalArgumentException
      * @error  one sample spacing, and what the intervals say
      * @source docs/definitions.md
      */
@@ -61,7 +61,7 @@ public final class LoadoutReach {
      *
      * @shape  losses by bearing in, for both links; O(samples), pure
      * @unit   odds 0 to 1; results m
-     * @valid  losses reckoned for each link's antenna heights over the same bearings
+     * @valid  losses computed for each link's antenna heights over the same bearings
      * @error  as {@link #of}
      * @source docs/definitions.md; JCGM 100:2008, 5.2.2: what both links share cancels in their difference
      */

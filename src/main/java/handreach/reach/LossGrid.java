@@ -111,7 +111,7 @@ public final class LossGrid implements CellSink {
         return engine;
     }
 
-    /** How far losses off radials differ from one exact path per cell; empty for engines that reckon every cell. */
+    /** How far losses off radials differ from one exact path per cell; empty for engines that compute every cell. */
     public Optional<SamplingDifference> difference() {
         return Optional.ofNullable(difference);
     }

@@ -61,7 +61,8 @@ final class MarchArea implements AreaEngine {
         this(threads, arcM, true, BEND_DB);
     }
 
-    private MarchArea(int threads, double arcM, boolean measures, double bendDb) {
+    /** The same with gaps halved from another bend on, dB. */
+    MarchArea(int threads, double arcM, boolean measures, double bendDb) {
         if (!(arcM >= 1)) throw new IllegalArgumentException("radials " + arcM + " m apart");
         this.workers = new Workers(threads);
         this.arcM = arcM;
@@ -72,11 +73,6 @@ final class MarchArea implements AreaEngine {
     @Override
     public MarchArea withoutMeasuring() {
         return new MarchArea(workers.threads(), arcM, false, bendDb);
-    }
-
-    /** The same with gaps halved from another bend on, dB. */
-    MarchArea halvedFrom(double otherDb) {
-        return new MarchArea(workers.threads(), arcM, measures, otherDb);
     }
 
     /** Distance of neighbouring radials at the rim of a map, m: half a degree or five thirteenths, but never closer than cells. */

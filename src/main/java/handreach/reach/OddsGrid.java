@@ -20,7 +20,7 @@ public final class OddsGrid {
         this.link = link;
     }
 
-    /** The link over losses that were reckoned for its antenna heights; for others: IllegalArgumentException. */
+    /** The link over losses that were computed for its antenna heights; for others: IllegalArgumentException. */
     public static OddsGrid of(LossGrid losses, ReachLink link) {
         if (!losses.request().terminals().equals(link.terminals()))
             throw new IllegalArgumentException("losses are for "

@@ -58,7 +58,7 @@ public final class ReachLink {
 
     /** The same link where these directions alone must work; there is from the source. */
     public ReachLink asking(Ways ways) {
-        if (ways == budget.asked()) return this;
+        if (ways == budget.needed()) return this;
         return new ReachLink(
                 name, budget.asking(ways), terminals, learned, atSource, turned == null ? null : turned.asking(ways));
     }

@@ -18,7 +18,7 @@ public record RoseAndMap(List<List<BearingLosses>> roses, List<LossGrid> map) {
     }
 
     /**
-     * Reckons both.
+     * Computes both.
      *
      * @shape  one list of losses for each rose, one grid for each pair of heights, in their order
      * @unit   as {@link BearingLosses} and {@link LossGrid}

@@ -84,7 +84,7 @@ final class SamplingCheck {
         return (int) ((turn - Math.floor(turn)) * cells);
     }
 
-    /** Reckons single cells exactly and sets the losses off radials against them. */
+    /** Computes single cells exactly and sets the losses off radials against them. */
     private final class Comparison {
         private final List<LossGrid> grids;
         private final ExactWorker exact;

@@ -83,7 +83,7 @@ public record SiteLesson(SiteCalibration calibration, String carryA, String carr
      */
     public TwoWayLedger over(TwoWayLedger ledger, double shiftDb, double wantedOdds) {
         return new TwoWayLedger(
-                over(ledger.there(), shiftDb, wantedOdds), over(ledger.back(), shiftDb, wantedOdds), ledger.asked());
+                over(ledger.there(), shiftDb, wantedOdds), over(ledger.back(), shiftDb, wantedOdds), ledger.needed());
     }
 
     private Ledger over(Ledger ledger, double shiftDb, double wantedOdds) {

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Area losses off radials: each cell is reckoned once, at its own distance and on its own ground, behind the ground of the radial
+ * Area losses off radials: each cell is computed once, at its own distance and on its own ground, behind the ground of the radial
  * nearest to it. The stretched string, the sums and the horizons run along with the radial, so that a cell costs little more than
  * its own last step.
  *

@@ -28,7 +28,7 @@ public final class TurnedEnd {
      * @shape  two ends and a heading in; 72 budgets, pure
      * @unit   heading clockwise from true north, degrees
      * @valid  every finite heading
-     * @error  0.01 dB between the 72 bearings that are reckoned; the odds of the two ways are held against each other as on the bearing north
+     * @error  0.01 dB between the 72 bearings that are computed; the odds of the two ways are held against each other as on the bearing north
      * @source the budget of {@link LinkEnd#facing} on every bearing
      */
     public static TurnedEnd of(LinkEnd near, double headingDeg, LinkEnd far, LinkTerms terms) {
@@ -39,8 +39,8 @@ public final class TurnedEnd {
     }
 
     /** The same where these directions alone must work. */
-    TurnedEnd asking(Ways asked) {
-        return new TurnedEnd(budgets, asked);
+    TurnedEnd asking(Ways needed) {
+        return new TurnedEnd(budgets, needed);
     }
 
     /** The link to the north. */

@@ -30,7 +30,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
     }
 
     /**
-     * Reckons every talk exactly, as loaded and with each of the given loadouts.
+     * Computes every talk exactly, as loaded and with each of the given loadouts.
      *
      * @shape  talks times (1 + loadouts) paths
      * @unit   standings without unit, odds 0 to 1
@@ -38,7 +38,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
      * @error  that of the model and of the ledgers
      * @source {@link HopPath}
      */
-    public static DirectVerdict of(RelayQuestion question, List<LinkEnd> loadouts, Progress progress) {
+    public static DirectVerdict of(RelayRequest question, List<LinkEnd> loadouts, Progress progress) {
         int passes = 1 + loadouts.size();
         List<DirectLink> links = links(question, progress, 0, passes);
         List<IfCarried> everybody = new ArrayList<>();
@@ -47,13 +47,13 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
             List<Party> loaded = question.demands().stream()
                     .map(demand -> demand.end().loadout().carry().carry().isAtBody() ? demand.carrying(end) : demand)
                     .toList();
-            RelayQuestion other = new RelayQuestion(loaded, question.talks(), question.setting());
+            RelayRequest other = new RelayRequest(loaded, question.talks(), question.setting());
             everybody.add(new IfCarried(end.loadout(), service(other, links(other, progress, i + 1, passes))));
         }
         return new DirectVerdict(links, everybody, service(question, links));
     }
 
-    private static List<DirectLink> links(RelayQuestion question, Progress progress, int pass, int passes) {
+    private static List<DirectLink> links(RelayRequest question, Progress progress, int pass, int passes) {
         List<DirectLink> links = new ArrayList<>();
         for (Conversation talk : question.talks()) {
             progress.goOn();
@@ -65,7 +65,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return links;
     }
 
-    private static DirectLink link(RelayQuestion question, Conversation talk) {
+    private static DirectLink link(RelayRequest question, Conversation talk) {
         Party a = question.demands().get(talk.a());
         Party b = question.demands().get(talk.b());
         Optional<HopPath> path = HopPath.direct(question.setting(), a, b);
@@ -75,7 +75,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return new DirectLink(talk, path, standing, standing - budget.pessimism());
     }
 
-    private static ServiceLevel service(RelayQuestion question, List<DirectLink> links) {
+    private static ServiceLevel service(RelayRequest question, List<DirectLink> links) {
         double wanted = HopBudget.wanted(question.setting().terms().odds());
         double[] shares = TalkTable.shares(question);
         double share = 0;
@@ -96,7 +96,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
      * @param question whose talks they are
      * @param over odds of each talk by way of what stands already, in the question's order; empty where it has none
      */
-    public DirectVerdict helped(RelayQuestion question, List<Optional<HopPath.HopOdds>> over) {
+    public DirectVerdict helped(RelayRequest question, List<Optional<HopPath.HopOdds>> over) {
         List<DirectLink> helped = new ArrayList<>();
         for (int t = 0; t < links.size(); t++) {
             DirectLink link = links.get(t);

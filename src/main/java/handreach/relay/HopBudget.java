@@ -38,24 +38,24 @@ final class HopBudget {
                 taught.map(known -> known.lesson().spreadDb(ledgerDb)).orElse(ledgerDb));
     }
 
-    private static HopBudget of(RelayQuestion.Setting setting, LinkEnd a, LinkEnd b, Position... people) {
+    private static HopBudget of(RelayRequest.Setting setting, LinkEnd a, LinkEnd b, Position... people) {
         return of(setting, LinkBudget.between(a, b, setting.terms()), a, b, people);
     }
 
     private static HopBudget of(
-            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
+            RelayRequest.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
         return new HopBudget(budget, taught(setting, budget, a, b, people));
     }
 
-    /** Straight between two people, with the budget of what they carry at hand: to reckon it takes longer than most paths. */
-    static HopBudget direct(RelayQuestion.Setting setting, LinkBudget budget, Party a, Party b) {
+    /** Straight between two people, with the budget of what they carry at hand: to compute it takes longer than most paths. */
+    static HopBudget direct(RelayRequest.Setting setting, LinkBudget budget, Party a, Party b) {
         return of(setting, budget.asking(setting.straight(a, b)), a.end(), b.end(), a.at(), b.at());
     }
 
     /** What walks have taught about the hop, and the shift that comes of it. */
     private record Taught(SiteLesson lesson, double shiftDb) {}
 
-    static HopBudget direct(RelayQuestion.Setting setting, Party a, Party b) {
+    static HopBudget direct(RelayRequest.Setting setting, Party a, Party b) {
         LinkEnd first = a.endTowards(b.at());
         LinkEnd second = b.endTowards(a.at());
         LinkBudget budget = LinkBudget.between(first, second, setting.terms()).asking(setting.straight(a, b));
@@ -63,12 +63,12 @@ final class HopBudget {
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
-    static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay) {
+    static HopBudget toRelay(RelayRequest.Setting setting, Party demand, RelayEquipment relay) {
         return toRelay(setting, demand, relay, setting.toRelay(demand));
     }
 
     /** The same where these ways must work. */
-    static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay, Ways ways) {
+    static HopBudget toRelay(RelayRequest.Setting setting, Party demand, RelayEquipment relay, Ways ways) {
         LinkEnd there = relay.atWork();
         LinkBudget budget =
                 LinkBudget.between(demand.end(), there, setting.terms()).asking(ways);
@@ -77,7 +77,7 @@ final class HopBudget {
 
     /** From somebody to what stands already, with the budget at hand: covers count as for a relay, or at both ends of a talk. */
     static HopBudget toStation(
-            RelayQuestion.Setting setting,
+            RelayRequest.Setting setting,
             LinkBudget budget,
             Party demand,
             Position site,
@@ -96,7 +96,7 @@ final class HopBudget {
         double backDb = out.backDb(down.lossDb(), down.departureDeg(), down.arrivalDeg());
         double there = thereDb / in.thereSpreadDb;
         double back = backDb / out.backSpreadDb;
-        Ways ways = in.budget.asked();
+        Ways ways = in.budget.needed();
         double sure = ways.least(
                 there - COVERAGE * in.commonDoubtDb() / in.thereSpreadDb,
                 back - COVERAGE * out.commonDoubtDb() / out.backSpreadDb);
@@ -112,12 +112,12 @@ final class HopBudget {
                 ways);
     }
 
-    static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
+    static HopBudget betweenRelays(RelayRequest.Setting setting, RelayEquipment relay) {
         return of(setting, relay.atWork(), relay.atWork());
     }
 
     private static Optional<Taught> taught(
-            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
+            RelayRequest.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
         return setting.learned().map(site -> {
             SiteLesson lesson = site.lesson(budget, carry(a), carry(b));
             return new Taught(lesson, lesson.shiftDb(site.covers(setting::coverAt, people)));
@@ -138,7 +138,7 @@ final class HopBudget {
 
     /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        return budget.asked()
+        return budget.needed()
                 .least(thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
     }
 
@@ -158,16 +158,16 @@ final class HopBudget {
         return new HopPath.HopOdds(
                 Odds.ofMargin(there, thereSpreadDb),
                 Odds.ofMargin(back, backSpreadDb),
-                budget.asked().least(there, back),
+                budget.needed().least(there, back),
                 standing,
                 Odds.ofMargin(standing - pessimism(), 1),
                 siteShiftDb(),
-                budget.asked());
+                budget.needed());
     }
 
     /** By how many decibels both ways could fall before one of them has less than this standing. */
     double spareDb(double lossDb, double aDeg, double bDeg, double standing) {
-        return budget.asked()
+        return budget.needed()
                 .least(
                         thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
                         backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);

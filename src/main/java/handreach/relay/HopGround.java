@@ -21,7 +21,7 @@ record HopGround(GeodesicLine line, Profile profile, PathGeometry geometry, Path
     private static final double NEAREST_M = 50;
 
     /** The cut from one place to another; ends nearer than 50 m count as 50 m apart. */
-    static PathCut cut(RelayQuestion.Setting setting, Position from, Position to) {
+    static PathCut cut(RelayRequest.Setting setting, Position from, Position to) {
         Position end = to;
         if (GeodesicLine.distanceM(from, to) < NEAREST_M) {
             double azimuth = GeodesicLine.distanceM(from, to) < 0.01
@@ -38,7 +38,7 @@ record HopGround(GeodesicLine line, Profile profile, PathGeometry geometry, Path
     }
 
     /** Loss and angles over a cut; empty where the ground is unknown. */
-    static Optional<HopGround> of(RelayQuestion.Setting setting, PathCut cut, Terminals terminals) {
+    static Optional<HopGround> of(RelayRequest.Setting setting, PathCut cut, Terminals terminals) {
         return cut.profile().map(profile -> {
             PathGeometry geometry = PathGeometry.of(
                     profile,

@@ -21,7 +21,7 @@ final class HopMatrix {
     }
 
     static HopMatrix of(
-            RelayQuestion question, RelayEquipment relay, List<Position> sites, List<List<Optional<HopPath>>> paths) {
+            RelayRequest question, RelayEquipment relay, List<Position> sites, List<List<Optional<HopPath>>> paths) {
         int n = sites.size();
         double[][][] hop = new double[2][paths.size()][n];
         for (int d = 0; d < paths.size(); d++)

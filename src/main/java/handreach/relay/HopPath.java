@@ -32,7 +32,7 @@ public record HopPath(
      * @param standing margin over spread of the direction with the lower odds
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
      * @param siteShiftDb what walks have taught to add to the loss, dB; a line of the ledger
-     * @param asked which directions must work: the weaker of them is meant wherever the weaker is spoken of
+     * @param needed which directions must work: the weaker of them is meant wherever the weaker is spoken of
      */
     public record HopOdds(
             double there,
@@ -41,10 +41,10 @@ public record HopPath(
             double standing,
             double pessimistic,
             double siteShiftDb,
-            Ways asked) {
+            Ways needed) {
         /** The same path from the other end. */
         public HopOdds turned() {
-            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, asked.turned());
+            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, needed.turned());
         }
 
         /** The way there of one and the way back of another, each asked for that way alone. */
@@ -63,19 +63,19 @@ public record HopPath(
 
         /** Odds of the weaker direction. */
         public double weaker() {
-            return asked.least(there, back);
+            return needed.least(there, back);
         }
     }
 
     /** Straight between two people. */
-    public static Optional<HopPath> direct(RelayQuestion.Setting setting, Party a, Party b) {
+    public static Optional<HopPath> direct(RelayRequest.Setting setting, Party a, Party b) {
         HopBudget budget = HopBudget.direct(setting, a, b);
         return between(setting, a.at(), b.at(), new Terminals(a.heightM(), b.heightM()), budget);
     }
 
     /** From somebody to a relay; empty where the ground is unknown. */
-    public static Optional<HopPath> toRelay(RelayQuestion question, int demand, Position site, RelayEquipment relay) {
-        RelayQuestion.Setting setting = question.hops();
+    public static Optional<HopPath> toRelay(RelayRequest question, int demand, Position site, RelayEquipment relay) {
+        RelayRequest.Setting setting = question.hops();
         Party party = question.demands().get(demand);
         if (relay.twoWays().isEmpty()) return toRelay(setting, party, site, relay);
         RelayEquipment.Split split = relay.twoWays().get();
@@ -99,19 +99,19 @@ public record HopPath(
         return new HopPath(rules.line, rules.profile, rules.geometry, rules.loss, ledger, odds);
     }
 
-    static Optional<HopPath> toRelay(RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
+    static Optional<HopPath> toRelay(RelayRequest.Setting setting, Party demand, Position site, RelayEquipment relay) {
         HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
     }
 
     static Optional<HopPath> betweenRelays(
-            RelayQuestion.Setting setting, Position one, Position other, RelayEquipment relay) {
+            RelayRequest.Setting setting, Position one, Position other, RelayEquipment relay) {
         HopBudget budget = HopBudget.betweenRelays(setting, relay);
         return between(setting, one, other, new Terminals(relay.mastM(), relay.mastM()), budget);
     }
 
     private static Optional<HopPath> between(
-            RelayQuestion.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
+            RelayRequest.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
         return HopGround.of(setting, HopGround.cut(setting, from, to), terminals)
                 .map(ground -> {
                     double departure = ground.geometry().departureDeg();
@@ -125,7 +125,7 @@ public record HopPath(
                             computed.standing(),
                             computed.pessimistic(),
                             computed.siteShiftDb(),
-                            computed.asked());
+                            computed.needed());
                     return new HopPath(ground.line(), ground.profile(), ground.geometry(), ground.loss(), ledger, odds);
                 });
     }

@@ -18,7 +18,7 @@ import java.util.List;
  * only one number a cell is kept.
  */
 public final class HopSurvey {
-    private final RelayQuestion question;
+    private final RelayRequest question;
     private final RelayEquipment relay;
     private final CellGrid grid;
     private final AreaEngine engine;
@@ -26,7 +26,7 @@ public final class HopSurvey {
     private final double[] pessimism;
 
     private HopSurvey(
-            RelayQuestion question,
+            RelayRequest question,
             RelayEquipment relay,
             CellGrid grid,
             AreaEngine engine,
@@ -55,7 +55,7 @@ public final class HopSurvey {
      * @source reciprocity: the loss of a path is the same both ways
      */
     public static HopSurvey of(
-            RelayQuestion question, RelayEquipment relay, CellGrid grid, AreaEngine engine, Progress progress) {
+            RelayRequest question, RelayEquipment relay, CellGrid grid, AreaEngine engine, Progress progress) {
         List<float[]> all = new ArrayList<>();
         int count = question.demands().size();
         double[] pessimism = new double[count];
@@ -79,11 +79,11 @@ public final class HopSurvey {
     }
 
     /** One sweep of a demand. */
-    private record Swept(RelayQuestion.Setting setting, HopBudget budget) {}
+    private record Swept(RelayRequest.Setting setting, HopBudget budget) {}
 
     /** One for both ways; where the relay hears and sends on two frequencies, one for each way that must work. */
-    private static List<Swept> swept(RelayQuestion question, RelayEquipment relay, int demand, Ways ways) {
-        RelayQuestion.Setting setting = question.hops();
+    private static List<Swept> swept(RelayRequest question, RelayEquipment relay, int demand, Ways ways) {
+        RelayRequest.Setting setting = question.hops();
         if (relay.twoWays().isEmpty())
             return List.of(new Swept(
                     setting, HopBudget.toRelay(setting, question.demands().get(demand), relay)));
@@ -111,7 +111,7 @@ public final class HopSurvey {
     }
 
     private static float[] standings(
-            RelayQuestion.Setting setting,
+            RelayRequest.Setting setting,
             CellGrid grid,
             AreaEngine engine,
             Position from,
@@ -137,7 +137,7 @@ public final class HopSurvey {
         return farthest;
     }
 
-    public RelayQuestion question() {
+    public RelayRequest question() {
         return question;
     }
 

@@ -46,7 +46,7 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
      * @param end the relay's own there
      * @param people the demands of the question, in its order, with what they carry taken there
      */
-    public record Side(RelayQuestion.Setting setting, LinkEnd end, List<Party> people) {
+    public record Side(RelayRequest.Setting setting, LinkEnd end, List<Party> people) {
         public Side {
             people = List.copyOf(people);
         }

@@ -21,7 +21,7 @@ public final class RelaySearch {
     private final AllowedGround ground;
     private final TalkTable talks;
     private final Progress progress;
-    /** One relay in each allowed cell, once reckoned. */
+    /** One relay in each allowed cell, once computed. */
     private SiteScore[] single;
 
     private RelaySearch(AllowedGround ground, TalkTable talks, Progress progress) {
@@ -102,11 +102,6 @@ public final class RelaySearch {
     /** How one relay in each cell would do, for a map. */
     public SiteMap map() {
         return SiteMap.of(ground, RelaySet.none(talks).service(), single());
-    }
-
-    /** How one relay in this cell would do. */
-    ServiceLevel at(int cell) {
-        return RelaySet.none(talks).with(cell, new double[talks.demands()]);
     }
 
     /**
@@ -219,7 +214,7 @@ public final class RelaySearch {
         return Optional.ofNullable(best);
     }
 
-    /** In the order of the cells, whoever reckons them. */
+    /** In the order of the cells, whoever computes them. */
     private SiteScore[] scores(RelaySet set, BitSet cells) {
         progress.goOn();
         int[] candidate = cells.stream().filter(set::hears).toArray();

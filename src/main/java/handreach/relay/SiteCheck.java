@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Relays at given places, every hop reckoned exactly.
+ * Relays at given places, every hop computed exactly.
  *
  * @param sites where
  * @param hops one a demand: over the relay that serves it best; empty where the ground is unknown
@@ -42,7 +42,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
     }
 
     /**
-     * Reckons all hops to these places, and between them where relays pass to one another.
+     * Computes all hops to these places, and between them where relays pass to one another.
      *
      * @shape  demands times relays paths, and relays squared for a chain
      * @unit   odds 0 to 1
@@ -51,7 +51,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
      * @source {@link HopPath}
      */
     public static SiteCheck of(
-            RelayQuestion question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
+            RelayRequest question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
         int demands = question.demands().size();
         List<List<Optional<HopPath>>> paths = new ArrayList<>();
         for (int d = 0; d < demands; d++) {
@@ -74,7 +74,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
         return new SiteCheck(sites, hops, talks, service(question, talks));
     }
 
-    private static ServiceLevel service(RelayQuestion question, List<TalkOdds> talks) {
+    private static ServiceLevel service(RelayRequest question, List<TalkOdds> talks) {
         double wanted = question.setting().terms().odds();
         double[] shares = TalkTable.shares(question);
         double share = 0;
@@ -104,7 +104,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
      * @error  that of the talks
      * @source minimum
      */
-    public double demandOdds(RelayQuestion question, int demand) {
+    public double demandOdds(RelayRequest question, int demand) {
         double least = 1;
         for (int t = 0; t < talks.size(); t++) {
             Conversation talk = question.talks().get(t);
@@ -115,7 +115,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
     }
 
     /** Demands that have a talk below the wanted odds, because their own hop is. */
-    public List<Integer> unserved(RelayQuestion question) {
+    public List<Integer> unserved(RelayRequest question) {
         double wanted = question.setting().terms().odds();
         List<Integer> unserved = new ArrayList<>();
         for (int d = 0; d < question.demands().size(); d++) {

@@ -7,7 +7,7 @@ import handreach.loadout.NeededWays;
 import java.util.Optional;
 
 /**
- * A station that stands already, and the hops to it. It may hear on one frequency and send on another: then each way is reckoned on its
+ * A station that stands already, and the hops to it. It may hear on one frequency and send on another: then each way is computed on its
  * own. For one thread.
  */
 public final class StandingStation {
@@ -72,7 +72,7 @@ public final class StandingStation {
      * @unit   odds 0 to 1
      * @valid  hops to the same relay, of which the same ways of the talk are asked
      * @error  that of the hops
-     * @source as {@link SiteCheck} reckons talks: the hops are taken to fail together
+     * @source as {@link SiteCheck} computes talks: the hops are taken to fail together
      */
     public static HopPath.HopOdds talk(HopPath.HopOdds a, HopPath.HopOdds b) {
         return new HopPath.HopOdds(
@@ -83,6 +83,6 @@ public final class StandingStation {
                 Math.min(a.standing(), b.standing()),
                 Math.min(a.pessimistic(), b.pessimistic()),
                 Math.max(a.siteShiftDb(), b.siteShiftDb()),
-                a.asked());
+                a.needed());
     }
 }

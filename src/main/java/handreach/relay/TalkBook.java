@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Straight talks between people who may carry this or that: each path is cut once, its loss reckoned once for each pair of antenna
+ * Straight talks between people who may carry this or that: each path is cut once, its loss computed once for each pair of antenna
  * heights, each budget once for each pair of loadouts. The odds are those of {@link HopPath#direct}. For one thread.
  */
 public final class TalkBook {
-    private final RelayQuestion.Setting setting;
+    private final RelayRequest.Setting setting;
     private final double wanted;
     private final Map<Way, PathCut> cuts = new HashMap<>();
     private final Map<Raised, Optional<Found>> losses = new HashMap<>();
@@ -61,7 +61,7 @@ public final class TalkBook {
         }
     }
 
-    /** By the very ends: equal ones that are not the same are reckoned again, which costs time alone. */
+    /** By the very ends: equal ones that are not the same are computed again, which costs time alone. */
     private record Carried(LinkEnd a, LinkEnd b) {
         @Override
         @SuppressWarnings("ReferenceEquality")
@@ -86,12 +86,12 @@ public final class TalkBook {
      */
     public record Talk(HopPath.HopOdds odds, double spareDb, double sureDb) {}
 
-    private TalkBook(RelayQuestion.Setting setting) {
+    private TalkBook(RelayRequest.Setting setting) {
         this.setting = setting;
         this.wanted = HopBudget.wanted(setting.terms().odds());
     }
 
-    public static TalkBook of(RelayQuestion.Setting setting) {
+    public static TalkBook of(RelayRequest.Setting setting) {
         return new TalkBook(setting);
     }
 

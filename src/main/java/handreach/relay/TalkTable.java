@@ -28,7 +28,7 @@ final class TalkTable {
     };
 
     TalkTable(HopSurvey survey, DirectVerdict verdict) {
-        RelayQuestion question = survey.question();
+        RelayRequest question = survey.question();
         List<Conversation> talks = question.talks();
         this.survey = survey;
         this.a = talks.stream().mapToInt(Conversation::a).toArray();
@@ -43,7 +43,7 @@ final class TalkTable {
     }
 
     /** Weights of the talks, together 1; all alike where all are 0. */
-    static double[] shares(RelayQuestion question) {
+    static double[] shares(RelayRequest question) {
         double[] share = question.talks().stream()
                 .mapToDouble(talk -> talk.weight(question.demands()))
                 .toArray();

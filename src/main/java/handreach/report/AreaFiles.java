@@ -17,11 +17,11 @@ import handreach.report.figure.CaptionedMap;
 import handreach.report.figure.MapKey;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.GeoTiff;
 import handreach.report.file.Georaster;
 import handreach.report.file.Gpx;
 import handreach.report.file.Kml;
-import handreach.report.file.WholeFile;
 import handreach.report.page.Drawing;
 import handreach.study.ReachAnswer;
 import handreach.units.Shares;
@@ -53,7 +53,7 @@ final class AreaFiles {
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
     private final List<String> words;
-    private final Map<String, WholeFile.Content> files = new LinkedHashMap<>();
+    private final Map<String, AnswerFile.Content> files = new LinkedHashMap<>();
 
     private final ReachOrigin origin;
 
@@ -77,7 +77,7 @@ final class AreaFiles {
     }
 
     /** Rasters of loss, margin, odds and least loadout, maps as pictures, an overlay for globe viewers, waypoints. */
-    static Map<String, WholeFile.Content> of(
+    static Map<String, AnswerFile.Content> of(
             ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps, ReachOrigin origin) {
         AreaFiles files = new AreaFiles(answer, origin);
         if (parts.contains(ReachPart.MAPS)) files.pictures(maps.orElseGet(() -> new ReachMaps(answer)));
@@ -253,7 +253,7 @@ final class AreaFiles {
         throw new IllegalArgumentException("no loadout " + loadout);
     }
 
-    /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
+    /** Margins of a link in all cells, NaN where nothing is known; computed once for the two rasters made of them. */
     private static final class Margins {
         /** Odds that are written as none. */
         private static final double NOTHING = Georaster.STEP_ODDS / 4;

@@ -305,7 +305,7 @@ public final class AssignComposer {
                 .toList();
     }
 
-    /** What the burden was reckoned without; empty where all that may be handed out was stated. */
+    /** What the burden was computed without; empty where all that may be handed out was stated. */
     private Optional<String> notStated() {
         List<Antenna> handed = answer.people().stream()
                 .filter(person -> person.options().size() > 1)

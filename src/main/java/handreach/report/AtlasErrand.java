@@ -33,7 +33,7 @@ record AtlasErrand(
         String question, List<String> loadouts, double gridM, double targetsM, boolean isRegionDrawn, String shipped)
         implements Errand, Serializable {
     /** Names of what travels. */
-    static final String PLAN = "plan.toml";
+    static final String PLAN = PlanFile.USUAL_NAME;
 
     static final String REGION = "atlas-region.geojson";
 

@@ -10,9 +10,9 @@ import handreach.input.Target;
 import handreach.input.WorkMark;
 import handreach.loadout.Loadout;
 import handreach.reach.Progress;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.FolderResult;
 import handreach.report.file.Json;
-import handreach.report.file.WholeFile;
 import handreach.study.AtlasAnswer;
 import handreach.study.AtlasStudy;
 import handreach.study.AtlasTrial;
@@ -90,7 +90,7 @@ public final class AtlasFolder implements AutoCloseable {
             atlas.refuseOther();
             Files.createDirectories(atlas.folder.resolve(POSITIONS));
             if (!Files.exists(atlas.summary()))
-                WholeFile.write(
+                AnswerFile.write(
                         atlas.summary(), Json.text(AtlasJson.begun(atlas.study, atlas.question)), atlas.sources);
             for (AtlasBlock block : atlas.study.positions().blocks())
                 AtlasBlockFile.read(atlas.file(block), atlas.expected(block))
@@ -155,7 +155,7 @@ public final class AtlasFolder implements AutoCloseable {
     void putColumns(AtlasBlock block) {
         AtlasBlockFile.Content content = done.get(block.number());
         try {
-            WholeFile.write(
+            AnswerFile.write(
                     file(COLUMNS, block, "parquet"),
                     out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
                     sources);
@@ -204,13 +204,13 @@ public final class AtlasFolder implements AutoCloseable {
         AtlasBlockFile.Content content = AtlasBlockFile.content(
                         new String(text, StandardCharsets.UTF_8), expected(block))
                 .orElseThrow(() -> new IllegalStateException("block " + block.number() + " came back damaged"));
-        WholeFile.write(file(block), text, sources);
+        AnswerFile.write(file(block), text, sources);
         done.put(block.number(), content);
     }
 
     /** Keeps a block. */
     public void put(AtlasBlock block, List<PositionFigures> rows) {
-        WholeFile.write(file(block), AtlasBlockFile.text(question, loadouts, rows), sources);
+        AnswerFile.write(file(block), AtlasBlockFile.text(question, loadouts, rows), sources);
         done.put(block.number(), AtlasBlockFile.content(rows));
     }
 

@@ -135,11 +135,7 @@ public final class BenchComposer {
     }
 
     /** The evidence alone, what should be known of the readings before them. */
-    List<Section> sections() {
-        return sections(true);
-    }
-
-    private List<Section> sections(boolean withNotes) {
+    List<Section> sections(boolean withNotes) {
         List<Section> sections = new ArrayList<>();
         if (withNotes) notes().ifPresent(sections::add);
         sections.addAll(readings());

@@ -18,7 +18,7 @@ import handreach.plan.Plan;
 import handreach.plan.PlanBeforeBench;
 import handreach.plan.PlanFile;
 import handreach.report.figure.ChannelMark;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.HtmlPage;
 import handreach.study.HandDelta;
 import handreach.study.PlanBench;
@@ -180,7 +180,7 @@ public final class BenchFiles {
 
     /** Writes the report, over none of the files that it was made from. */
     public static void write(BenchComposer composer, Path file, Sources sources) {
-        WholeFile.write(file, HtmlPage.text(composer.page()), sources);
+        AnswerFile.write(file, HtmlPage.text(composer.page()), sources);
     }
 
     /** Where a channel stands on a sweep. */

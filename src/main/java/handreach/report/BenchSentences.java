@@ -62,7 +62,7 @@ final class BenchSentences {
             case TOLD_APART -> words.append(" It is told apart from the control.");
             case NOT_TOLD_APART -> words.append(" It is not told apart from the control.");
             case TOO_FEW_TRIALS, NO_SCATTER ->
-                words.append(' ').append(capital(best.finding().words())).append('.');
+                words.append(' ').append(Sentences.begun(best.finding().words())).append('.');
         }
         return words.toString();
     }
@@ -88,9 +88,5 @@ final class BenchSentences {
 
     private static String span(Interval interval) {
         return Decibels.signed(interval.low(), 1) + " to " + Decibels.signed(interval.high(), 1) + " dB";
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

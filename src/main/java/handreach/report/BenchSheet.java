@@ -7,8 +7,8 @@ import handreach.input.FillIn;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.Csv;
-import handreach.report.file.WholeFile;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.Caution;
@@ -63,8 +63,8 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
                     0,
                     "is there already and holds more than a blank sheet. Name another file. What is there is unchanged.");
         Path page = table.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ".html");
-        WholeFile.write(table, csv(), sources);
-        WholeFile.write(page, HtmlPage.text(page()), sources);
+        AnswerFile.write(table, csv(), sources);
+        AnswerFile.write(page, HtmlPage.text(page()), sources);
         return page;
     }
 

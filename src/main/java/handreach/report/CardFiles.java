@@ -13,7 +13,7 @@ import handreach.report.card.CardView;
 import handreach.report.card.DeadGround;
 import handreach.report.card.FieldCard;
 import handreach.report.figure.RoseFigure;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.Cautions;
 import handreach.study.ReachAnswer;
 import handreach.study.RelayAnswer;
@@ -64,7 +64,7 @@ public final class CardFiles {
     public static void write(
             ReachAnswer answer, Optional<RelayAnswer> relay, Instant made, CardSize paper, boolean fold, Path file) {
         CardView view = new CardFiles(answer, relay).view(made);
-        WholeFile.write(
+        AnswerFile.write(
                 file,
                 fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper),
                 answer.scene().file().sources());

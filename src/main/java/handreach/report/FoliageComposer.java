@@ -139,7 +139,7 @@ final class FoliageComposer {
                 && answer.link().conditions().standing() == Standing.ON_THE_WAY;
     }
 
-    /** What the woods at the ends take by a model that reckons the way out of them. */
+    /** What the woods at the ends take by a model that computes the way out of them. */
     static Optional<Double> woodlandDb(PathLoss loss) {
         return loss.parts().stream()
                 .filter(part -> part.name().equals("woodland"))

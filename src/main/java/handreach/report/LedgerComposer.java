@@ -28,10 +28,10 @@ public final class LedgerComposer {
     }
 
     private static String which(TwoWayLedger ledger) {
-        if (ledger.asked() != Ways.BOTH)
+        if (ledger.needed() != Ways.BOTH)
             return "the way " + weaker(ledger) + " alone is asked for; the way "
-                    + (ledger.asked() == Ways.THERE ? "back" : "there") + " has "
-                    + Shares.odds((ledger.asked() == Ways.THERE ? ledger.back() : ledger.there()).odds()) + ".";
+                    + (ledger.needed() == Ways.THERE ? "back" : "there") + " has "
+                    + Shares.odds((ledger.needed() == Ways.THERE ? ledger.back() : ledger.there()).odds()) + ".";
         return isEven(ledger) ? "both ways are alike." : "the way " + weaker(ledger) + " is the weaker and rules.";
     }
 
@@ -82,7 +82,7 @@ public final class LedgerComposer {
     }
 
     private static String head(TwoWayLedger ledger, String way) {
-        if (ledger.asked() != Ways.BOTH) return weaker(ledger).equals(way) ? way + ", asked for" : way;
+        if (ledger.needed() != Ways.BOTH) return weaker(ledger).equals(way) ? way + ", asked for" : way;
         return isEven(ledger) || !weaker(ledger).equals(way) ? way : way + ", weaker";
     }
 
@@ -97,7 +97,7 @@ public final class LedgerComposer {
         }
         List<String> notes = new ArrayList<>();
         lines.forEach((note, labels) -> notes.add(
-                LedgerSum.capital(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
+                Sentences.begun(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
         return notes;
     }
 

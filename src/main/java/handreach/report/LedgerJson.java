@@ -62,7 +62,7 @@ record LedgerJson(
                 ledger.isBackWeaker() ? "back" : "there",
                 ledger.marginDb(),
                 ledger.odds(),
-                Optional.of(ledger.asked())
+                Optional.of(ledger.needed())
                         .filter(ways -> ways != Ways.BOTH)
                         .map(ways -> ways.name().toLowerCase(Locale.ROOT)));
     }

@@ -130,7 +130,7 @@ record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine)
         String there = thereLine.map(line -> amount(line) + unit).orElse("none");
         String back = backLine.map(line -> amount(line) + unit).orElse("none");
         String amount = there.equals(back) ? there + " both ways" : there + " there, " + back + " back";
-        return LedgerSum.capital(firstLabel()) + ": " + amount;
+        return Sentences.begun(firstLabel()) + ": " + amount;
     }
 
     @Override

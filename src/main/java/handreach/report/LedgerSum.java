@@ -107,7 +107,7 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
 
     @Override
     public String title() {
-        return capital(label()) + ": " + there() + " there, " + back() + " back";
+        return Sentences.begun(label()) + ": " + there() + " there, " + back() + " back";
     }
 
     @Override
@@ -129,9 +129,5 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
         String common = doubt.commonDb() == 0 ? "" : doubt(doubt.commonDb()) + " common";
         String spread = doubt.spreadDb() == 0 ? "" : doubt(doubt.spreadDb()) + " spread";
         return common.isEmpty() || spread.isEmpty() ? common + spread : common + ", " + spread;
-    }
-
-    static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

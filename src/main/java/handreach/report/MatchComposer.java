@@ -1,10 +1,10 @@
 package handreach.report;
 
-import handreach.bench.match.Band;
 import handreach.bench.match.ChannelMatch;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.MatchComparison;
 import handreach.bench.match.RadiatorLength;
+import handreach.bench.match.SwrBand;
 import handreach.bench.match.Trim;
 import handreach.cartography.LoadoutMark;
 import handreach.input.NumberText;
@@ -181,7 +181,7 @@ public final class MatchComposer {
                 .orElse("unknown");
     }
 
-    private static String band(Optional<Band> band) {
+    private static String band(Optional<SwrBand> band) {
         return band.map(b -> Decibels.number(b.lowMhz(), 1) + " to " + Decibels.number(b.highMhz(), 1)
                         + (b.isWhole() ? "" : " (cut off by the sweep)"))
                 .orElse("none");

@@ -1,13 +1,13 @@
 package handreach.report;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import handreach.bench.match.Band;
 import handreach.bench.match.ChannelMatch;
 import handreach.bench.match.Dip;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.MatchComparison;
 import handreach.bench.match.RadiatorLength;
 import handreach.bench.match.Resonance;
+import handreach.bench.match.SwrBand;
 import handreach.bench.match.Trim;
 import java.util.List;
 import java.util.Optional;
@@ -55,12 +55,12 @@ public record MatchJson(
                 main.resonance().map(Resonance::resistanceOhm),
                 main.frequencyMhz(),
                 main.match().swr(),
-                main.band2().map(Band::widthMhz),
+                main.band2().map(SwrBand::widthMhz),
                 main.band2().map(MatchJson::edges),
-                main.band2().map(Band::isWhole),
-                main.band3().map(Band::widthMhz),
+                main.band2().map(SwrBand::isWhole),
+                main.band3().map(SwrBand::widthMhz),
                 main.band3().map(MatchJson::edges),
-                main.band3().map(Band::isWhole),
+                main.band3().map(SwrBand::isWhole),
                 sweep.qualityFromBandwidth(),
                 sweep.channels().stream().map(Channel::of).toList(),
                 sweep.dips().size(),
@@ -69,7 +69,7 @@ public record MatchJson(
                 changes);
     }
 
-    private static List<Double> edges(Band band) {
+    private static List<Double> edges(SwrBand band) {
         return List.of(band.lowMhz(), band.highMhz());
     }
 

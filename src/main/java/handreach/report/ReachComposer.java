@@ -243,7 +243,7 @@ public final class ReachComposer {
                 + (isCut(reach) ? "at least " : "") + length + " ("
                 + unit.rangeText(median.interval95().low(), median.interval95().high())
                 + ") in the median direction, " + unit.text(reach.worstM().value()) + " towards the "
-                + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + "."
+                + Compass.word(reach.worstBearingDeg()) + ", its worst. " + Sentences.begun(someCopy(best)) + "."
                 + new VerdictComposer(answer)
                         .bought()
                         .map(bought -> " " + bought)
@@ -292,7 +292,7 @@ public final class ReachComposer {
                         .orElse("");
     }
 
-    /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
+    /** What a picture was computed for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
     public static String channel(Scene scene, Loadout carried) {
         return scene.plan().channel().name() + ", "
                 + Decibels.number(scene.plan().channel().frequency().mhz(), 4).replaceAll("\\.?0+$", "") + " MHz, "
@@ -415,7 +415,7 @@ public final class ReachComposer {
                                         Column.number(
                                                 "mass, " + lengths.massUnit(),
                                                 row -> carried(row, burden -> AntennaCost.mass(burden, lengths))),
-                                        Column.words("verdict", row -> capital(row.verdict())))))
+                                        Column.words("verdict", row -> Sentences.begun(row.verdict())))))
                 .answering("Is the bigger antenna worth carrying?");
     }
 
@@ -615,15 +615,11 @@ public final class ReachComposer {
 
     /** Whether one loadout is worth carrying, with its name. */
     public Paragraph verdict(Row row) {
-        return Paragraph.of(capital(row.name() + ": " + row.verdict()));
+        return Paragraph.of(Sentences.begun(row.name() + ": " + row.verdict()));
     }
 
     /** Reach by bearing of some loadouts, by their numbers in the answer. */
     public RoseFigure rose(List<Integer> which) {
         return rose.figure(which);
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

@@ -2,11 +2,11 @@ package handreach.report;
 
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.FileBatch;
 import handreach.report.file.FolderResult;
 import handreach.report.file.GeoJson;
 import handreach.report.file.Json;
-import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Section;
 import handreach.study.ModelChoice;
@@ -33,7 +33,7 @@ public final class ReachFiles {
     }
 
     /**
-     * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was reckoned; those of loadouts
+     * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was computed; those of loadouts
      * that are no longer there go.
      *
      * @param made what maps and rasters are dated by
@@ -51,7 +51,7 @@ public final class ReachFiles {
 
     /** Writes the report alone, with further sections behind the bench. */
     public static void writeReport(ReachAnswer answer, List<Section> more, Path file) {
-        WholeFile.write(
+        AnswerFile.write(
                 file,
                 new ReachFiles(answer, Optional.empty()).report(more),
                 answer.scene().file().sources());

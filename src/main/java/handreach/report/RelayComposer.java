@@ -10,7 +10,7 @@ import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.report.card.CardLine;
@@ -64,7 +64,7 @@ public final class RelayComposer {
     private static final double FELT_SHARE = 0.05;
 
     private final RelayAnswer answer;
-    private final RelayQuestion question;
+    private final RelayRequest question;
     private final Plan plan;
     private final Lengths lengths;
 
@@ -379,7 +379,7 @@ public final class RelayComposer {
                 + lengths.text(path.line().lengthM()) + ": odds "
                 + odds(path.odds().there()) + " there, "
                 + odds(path.odds().back()) + " back. Margin of the "
-                + (path.odds().asked() == Ways.BOTH ? "weaker way" : "way that counts") + ": "
+                + (path.odds().needed() == Ways.BOTH ? "weaker way" : "way that counts") + ": "
                 + Decibels.text(path.odds().marginDb()) + " at the median place.";
     }
 
@@ -517,7 +517,7 @@ public final class RelayComposer {
 
     /** What of the relay is our default, since the plan does not state it. */
     private Optional<String> taken() {
-        Questions.RelayEquipment said = plan.questions().relay().equipment();
+        Questions.RelayRadio said = plan.questions().relay().equipment();
         Map<String, String> all = new LinkedHashMap<>();
         all.put("power_w", Decibels.number(said.powerW(), 1) + " W");
         all.put("sensitivity_dbm", Decibels.number(said.sensitivityDbm(), 0) + " dBm");

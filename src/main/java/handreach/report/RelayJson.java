@@ -12,7 +12,7 @@ import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayEquipment;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.SiteCheck;
 import handreach.report.file.Json;
 import handreach.study.RelayAnswer;
@@ -25,7 +25,7 @@ import java.util.stream.IntStream;
 /** The relay answer as one JSON object; keys are described in docs/relay.md. A record stands for an object, its components for the keys. */
 public final class RelayJson {
     private final RelayAnswer answer;
-    private final RelayQuestion question;
+    private final RelayRequest question;
 
     private RelayJson(RelayAnswer answer) {
         this.answer = answer;

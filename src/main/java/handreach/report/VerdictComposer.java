@@ -15,7 +15,6 @@ import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -66,14 +65,10 @@ final class VerdictComposer {
         return switch (verdict.judgement(Measure.PLACES)) {
             case SAME -> "Reaches " + both;
             case NOT_TOLD_APART ->
-                (gain.changes().isEmpty() ? "Reaches " + both : capital(changed(gain))) + interval(gain)
+                (gain.changes().isEmpty() ? "Reaches " + both : Sentences.begun(changed(gain))) + interval(gain)
                         + ", not told apart";
-            default -> capital(changed(gain)) + interval(gain) + ", too little to be felt";
+            default -> Sentences.begun(changed(gain)) + interval(gain) + ", too little to be felt";
         };
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private String change(ReachVerdict verdict, Measure by) {

@@ -12,12 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reckons the rose and the places of a plan again on its other channels. */
+/** Computes the rose and the places of a plan again on its other channels. */
 final class ChannelStudy {
     private ChannelStudy() {}
 
     /** Beside an answer that is there; with a march, which takes minutes each, they are left out. */
-    static ChannelsAnswer run(ReachAnswer answer, ReachOptions wish, Progress progress) {
+    static ChannelsAnswer run(ReachAnswer answer, ReachOptions options, Progress progress) {
         Scene scene = answer.scene();
         List<Channel> all = scene.plan().channels();
         if (all.size() < 2) return ChannelsAnswer.none();
@@ -33,7 +33,7 @@ final class ChannelStudy {
             ReachAnswer on = channel.equals(scene.plan().channel())
                     ? answer
                     : ReachStudy.single(
-                            scene.on(channel), ReachOptions.ofPlan(false).only(wish.loadouts()), progress);
+                            scene.on(channel), ReachOptions.ofPlan(false).only(options.loadouts()), progress);
             channels.add(on(channel, on));
             on.warnings().stream()
                     .filter(note -> !answer.warnings().contains(note))

@@ -8,7 +8,7 @@ import java.util.List;
 /**
  * The same ground on every channel of a plan.
  *
- * @param channels in the plan's order; none where the plan has only one, or they were not reckoned
+ * @param channels in the plan's order; none where the plan has only one, or they were not computed
  * @param warnings what was doubtful about the others than the one that was asked for
  */
 public record ChannelsAnswer(List<OnChannel> channels, List<String> warnings) {

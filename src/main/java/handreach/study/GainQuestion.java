@@ -76,8 +76,8 @@ public final class GainQuestion {
     }
 
     private static String reach(PlanFile file, List<String> asked, Progress progress) {
-        ReachOptions wish = ReachOptions.ofPlan(false).only(asked.subList(0, 1));
-        ReachAnswer answer = ReachStudy.run(Scene.open(file), wish, progress);
+        ReachOptions options = ReachOptions.ofPlan(false).only(asked.subList(0, 1));
+        ReachAnswer answer = ReachStudy.run(Scene.open(file), options, progress);
         Lengths lengths = file.plan().header().lengths();
         LoadoutReach reach = answer.loadouts().stream()
                 .filter(one -> one.link().name().equals(asked.get(0)))

@@ -20,7 +20,7 @@ public record GapAnswer(Scene scene, double lackingDb, List<Option> options) {
     }
 
     /**
-     * One remedy, reckoned anew.
+     * One remedy, computed anew.
      *
      * @param isNear whether the first end is changed, else the other
      * @param lackingDb what the path lacks then, dB

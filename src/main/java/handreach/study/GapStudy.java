@@ -10,7 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** What would close the gap of a path: another loadout, an antenna held up, some steps aside, each reckoned anew by the plan's model. */
+/** What would close the gap of a path: another loadout, an antenna held up, some steps aside, each computed anew by the plan's model. */
 public final class GapStudy {
     /** How far an antenna is raised: a person on a rock, a pole of two pieces; our suggestion. */
     public static final double UP_M = 3;

@@ -4,7 +4,6 @@ import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
-import handreach.bench.MountKind;
 import handreach.bench.MountResult;
 import handreach.bench.Mounting;
 import handreach.input.InputFault;
@@ -368,8 +367,8 @@ final class LoadoutBuilder {
 
     private boolean isNearer(Found one, Found other, Carry carry) {
         if (isWished(one) != isWished(other)) return isWished(one);
-        int further = distance(one.mounting().kind(), carry)
-                - distance(other.mounting().kind(), carry);
+        int further = carry.distance(one.mounting().kind())
+                - carry.distance(other.mounting().kind());
         return further < 0 || further == 0 && frequencyGap(one) < frequencyGap(other);
     }
 
@@ -382,31 +381,6 @@ final class LoadoutBuilder {
     private double frequencyGap(Found found) {
         if (found.frequencyMhz().isEmpty()) return 0;
         return Math.abs(found.frequencyMhz().getAsDouble() / frequency.mhz() - 1);
-    }
-
-    /** How far a mounting is from the way a radio is carried; less is nearer. */
-    private static int distance(MountKind kind, Carry carry) {
-        List<MountKind> order = carry.isAtBody()
-                ? carry == Carry.FACE || carry == Carry.VEHICLE
-                        ? List.of(
-                                MountKind.HAND,
-                                MountKind.BODY,
-                                MountKind.CHASSIS,
-                                MountKind.COUNTERPOISE,
-                                MountKind.INSTRUMENT)
-                        : List.of(
-                                MountKind.BODY,
-                                MountKind.HAND,
-                                MountKind.CHASSIS,
-                                MountKind.COUNTERPOISE,
-                                MountKind.INSTRUMENT)
-                : List.of(
-                        MountKind.COUNTERPOISE,
-                        MountKind.CHASSIS,
-                        MountKind.INSTRUMENT,
-                        MountKind.HAND,
-                        MountKind.BODY);
-        return order.indexOf(kind);
     }
 
     private AntennaDelta delta(Found found) {

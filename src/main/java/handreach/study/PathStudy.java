@@ -30,7 +30,7 @@ public final class PathStudy {
     private PathStudy() {}
 
     /** Ground for paths between places. */
-    public record GroundChoice(Elevation elevation, LandCover cover, CutSettings cut) {}
+    public record CutGround(Elevation elevation, LandCover cover, CutSettings cut) {}
 
     /** Over a profile that is already there. */
     public static PathAnswer over(
@@ -41,7 +41,7 @@ public final class PathStudy {
 
     /** Between two places on a ground. */
     public static PathAnswer between(
-            GroundChoice ground,
+            CutGround ground,
             Position from,
             Position to,
             Terminals terminals,
@@ -59,7 +59,7 @@ public final class PathStudy {
     }
 
     private static PathAnswer cut(
-            GroundChoice ground,
+            CutGround ground,
             Position from,
             Position to,
             Terminals terminals,
@@ -118,10 +118,10 @@ public final class PathStudy {
         }
     }
 
-    /** The same as before any walk, for a link whose budget is at hand: to reckon it takes longer than most paths. */
+    /** The same as before any walk, for a link whose budget is at hand: to compute it takes longer than most paths. */
     static PathAnswer between(Scene scene, Position from, Position to, Carried carried, List<LossModel> models) {
         PathAnswer path = cut(
-                new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
+                new CutGround(scene.tiles(), scene.cover(), scene.cut()),
                 from,
                 to,
                 Scene.terminals(carried.near(), carried.far()),

@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
 
-/** Reckons who of a plan reaches whom: one exact path a pair of points, as a relay study does for talks without a relay. */
+/** Computes who of a plan reaches whom: one exact path a pair of points, as a relay study does for talks without a relay. */
 final class PlacesStudy {
     /** Paths between others than the base; more would keep the first answer waiting. */
     private static final int MOST_PATHS = 800;

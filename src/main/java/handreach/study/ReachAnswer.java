@@ -109,7 +109,7 @@ public record ReachAnswer(
 
     /**
      * Share of the known ground within the radius that one of the loadouts reaches with the wanted odds: of the cells where they were
-     * reckoned, else of the bearings. Every face reads it here, so that a table and the map under it agree.
+     * computed, else of the bearings. Every face reads it here, so that a table and the map under it agree.
      */
     public ReachEstimate share(int loadout) {
         return area.map(cells -> cells.shares().get(loadout))

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 /**
  * What is asked of {@link ReachStudy} beyond what the plan says.
  *
- * @param withArea whether the loss to every cell is reckoned too, for maps
+ * @param withArea whether the loss to every cell is computed too, for maps
  * @param engine the engine for the map; empty takes {@link MapEngine#usual}
  * @param model loss model in place of the plan's, or that the program chooses it
  * @param standing where the field march counts woods and towns, in place of what the plan says
@@ -64,7 +64,7 @@ public record ReachOptions(
         return new ReachOptions(withArea, engine, model, Optional.of(where), radiusKm, cellM, loadouts);
     }
 
-    /** Every fault of the wish at once, named by the options that set it. */
+    /** All faults at once, each named by the option that set it. */
     void check(Plan plan) {
         Faults faults = new Faults();
         radiusKm.ifPresent(km -> AreaRequest.RADIUS.check(faults, "--radius-km", km));
@@ -122,7 +122,7 @@ public record ReachOptions(
         return wanted.isChosen() ? planned.isChosen() : wanted.equals(planned);
     }
 
-    /** The plan with the wish in place of what it says. */
+    /** The plan with the options in place of what it says. */
     Plan over(Plan plan) {
         Questions asked = plan.questions();
         Questions.ReachQuestion reach =

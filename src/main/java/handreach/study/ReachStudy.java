@@ -42,7 +42,7 @@ import java.util.function.LongSupplier;
 /** The main job: how far each loadout of a plan reaches, by bearing and over the area. */
 public final class ReachStudy {
     private final Scene scene;
-    private final ReachOptions wish;
+    private final ReachOptions options;
     private final Position middle;
     private final double radiusM;
     private final List<Loadout> loadouts;
@@ -53,14 +53,14 @@ public final class ReachStudy {
 
     private final Set<String> warnings = new LinkedHashSet<>();
 
-    private ReachStudy(Scene planned, ReachOptions wish) {
-        this.scene = planned.asked(wish);
-        this.wish = wish;
+    private ReachStudy(Scene planned, ReachOptions options) {
+        this.scene = planned.withOptions(options);
+        this.options = options;
         this.middle = scene.middle();
         this.radiusM = 1000 * scene.plan().places().area().radiusKm();
         this.loadouts = scene.loadouts().stream()
-                .filter(one -> wish.loadouts().isEmpty()
-                        || wish.loadouts().contains(one.name())
+                .filter(one -> options.loadouts().isEmpty()
+                        || options.loadouts().contains(one.name())
                         || one.name().equals(scene.controlLoadout().name()))
                 .toList();
         this.ground = scene.ground().near(middle, radiusM);
@@ -75,20 +75,20 @@ public final class ReachStudy {
         this.heights = List.copyOf(pairs);
     }
 
-    /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
+    /** Runs the study as the plan says; {@code withArea} also computes the loss to every cell, for maps. */
     public static ReachAnswer run(Scene scene, boolean withArea, Progress progress) {
         return run(scene, ReachOptions.ofPlan(withArea), progress);
     }
 
-    /** Runs the study as the wish says, and where it says nothing as the plan says. */
-    public static ReachAnswer run(Scene scene, ReachOptions wish, Progress progress) {
-        ReachAnswer answer = single(scene, wish, progress);
-        return answer.beside(ChannelStudy.run(answer, wish, progress));
+    /** Runs the study as the options say, and where they say nothing as the plan says. */
+    public static ReachAnswer run(Scene scene, ReachOptions options, Progress progress) {
+        ReachAnswer answer = single(scene, options, progress);
+        return answer.beside(ChannelStudy.run(answer, options, progress));
     }
 
     /** On the channel of the scene alone. */
-    static ReachAnswer single(Scene scene, ReachOptions wish, Progress progress) {
-        return new ReachStudy(scene, wish).answer(progress);
+    static ReachAnswer single(Scene scene, ReachOptions options, Progress progress) {
+        return new ReachStudy(scene, options).answer(progress);
     }
 
     /**
@@ -96,12 +96,12 @@ public final class ReachStudy {
      *
      * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
      */
-    public static Optional<MarchCost> cost(Scene scene, ReachOptions wish, LongSupplier threadNanos) {
-        if (!MapEngine.MARCH.goesBy(scene.asked(wish).model())) return Optional.empty();
-        ReachStudy study = new ReachStudy(scene, wish);
+    public static Optional<MarchCost> cost(Scene scene, ReachOptions options, LongSupplier threadNanos) {
+        if (!MapEngine.MARCH.goesBy(scene.withOptions(options).model())) return Optional.empty();
+        ReachStudy study = new ReachStudy(scene, options);
         study.check();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
-        if (!wish.withArea())
+        if (!options.withArea())
             return Optional.of(MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial));
         return Optional.of(
                 RoseAndMap.cost(study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial));
@@ -112,7 +112,7 @@ public final class ReachStudy {
         if (!CellGrid.LATITUDE.accepts(middle.latitudeDeg()))
             throw middleFault(CellGrid.refusal(middle, radiusM, 1).orElseThrow() + ".");
         requireKnownMiddle();
-        if (!wish.withArea()) return;
+        if (!options.withArea()) return;
         // beside a march stands the map of the closed form
         int pairs = heights.size() + (MapEngine.MARCH.goesBy(scene.model()) ? 1 : 0);
         CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM(), pairs)
@@ -123,8 +123,8 @@ public final class ReachStudy {
 
     /** A fault of the radius with the cell, by whichever of the two was said last. */
     private InputFault areaFault(String text) {
-        if (wish.cellM().isPresent()) return new InputFault("--cell-m", 0, text);
-        if (wish.radiusKm().isPresent()) return new InputFault("--radius-km", 0, text);
+        if (options.cellM().isPresent()) return new InputFault("--cell-m", 0, text);
+        if (options.radiusKm().isPresent()) return new InputFault("--radius-km", 0, text);
         return scene.file().fault("area", AreaRequest.RADIUS.key(), text);
     }
 
@@ -177,7 +177,7 @@ public final class ReachStudy {
                             + " Check the polygon, or the middle of the rose.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area =
-                wish.withArea() ? Optional.of(area(march, odds, progress)) : Optional.empty();
+                options.withArea() ? Optional.of(area(march, odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         List<OneWayGround> oneWay = oneWay(losses, area, odds);
         TalkBook book = TalkBook.of(RelayStudy.setting(scene));
@@ -350,7 +350,7 @@ public final class ReachStudy {
 
     /** Rose and map at once, where both are marched and every bearing can be a radial of the map. */
     private Optional<RoseAndMap> march(Progress progress) {
-        if (!wish.withArea() || engine(areaRequest()) != MapEngine.MARCH) return Optional.empty();
+        if (!options.withArea() || engine(areaRequest()) != MapEngine.MARCH) return Optional.empty();
         if (!RoseAndMap.isOneMarch(bearingRequest(), areaRequest())) return Optional.empty();
         // A march through the woods is another one when they are in leaf.
         boolean sharesLeaf = wantsLeaf() && areaRequest().conditions().standing() == Standing.AT_ENDS;
@@ -359,7 +359,7 @@ public final class ReachStudy {
     }
 
     private MapEngine engine(AreaRequest request) {
-        return wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
+        return options.engine().orElseGet(() -> MapEngine.usual(request, ground));
     }
 
     private AreaRequest areaRequest() {

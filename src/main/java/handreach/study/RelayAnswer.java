@@ -4,7 +4,7 @@ import handreach.geodesy.Position;
 import handreach.relay.DirectVerdict;
 import handreach.relay.RelayChoice;
 import handreach.relay.RelayEquipment;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.relay.SiteMap;
@@ -26,7 +26,7 @@ import java.util.stream.IntStream;
  */
 public record RelayAnswer(
         Scene scene,
-        RelayQuestion question,
+        RelayRequest question,
         RelayEquipment equipment,
         DirectVerdict direct,
         Already already,
@@ -71,7 +71,7 @@ public record RelayAnswer(
     /**
      * What the search found.
      *
-     * @param sites for one relay, best first, each apart from the others; reckoned exactly
+     * @param sites for one relay, best first, each apart from the others; computed exactly
      * @param together several relays, where the plan allows them and one does not serve all
      * @param front cells for one relay that trade the share served against the worst talk; as swept
      * @param unserved whom the best answer does not serve, and why
@@ -120,7 +120,7 @@ public record RelayAnswer(
      *
      * @param choice cells, bound, what happens if one fails; as swept
      * @param access of each
-     * @param check all together, reckoned exactly
+     * @param check all together, computed exactly
      */
     public record Together(RelayChoice choice, List<Access> access, SiteCheck check) {
         public Together {

@@ -8,7 +8,7 @@ import handreach.plan.Places;
 import handreach.plan.Questions;
 import handreach.relay.Conversation;
 import handreach.relay.Party;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
@@ -49,13 +49,13 @@ final class RelayDemands {
     static List<Party> of(Scene scene, List<String> warnings) {
         List<Party> demands = new ArrayList<>(all(scene, warnings));
         stations(scene, warnings).forEach(demands::add);
-        if (demands.size() > RelayQuestion.MOST_DEMANDS)
+        if (demands.size() > RelayRequest.MOST_DEMANDS)
             throw scene.file()
                     .fault(
                             "relay",
                             "talk",
                             "positions, routes and sectors make " + demands.size() + " places to serve, at most "
-                                    + RelayQuestion.MOST_DEMANDS
+                                    + RelayRequest.MOST_DEMANDS
                                     + " are allowed. Leave some out, or give sectors a larger spacing_m.");
         return demands;
     }

@@ -8,7 +8,7 @@ import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.units.Lengths;
@@ -27,11 +27,11 @@ final class RelaySentences {
     private static final int MOST_TURNINGS = 4;
 
     private final Scene scene;
-    private final RelayQuestion question;
+    private final RelayRequest question;
     private final DirectVerdict direct;
     private final Lengths lengths;
 
-    RelaySentences(Scene scene, RelayQuestion question, DirectVerdict direct) {
+    RelaySentences(Scene scene, RelayRequest question, DirectVerdict direct) {
         this.scene = scene;
         this.question = question;
         this.direct = direct;

@@ -19,7 +19,7 @@ import handreach.relay.RelayChoice;
 import handreach.relay.RelayConstraints;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.RelaySearch;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
@@ -76,7 +76,7 @@ public final class RelayStudy {
     private RelayAnswer answer() {
         List<Party> demands = RelayDemands.of(scene, warnings);
         List<Conversation> talks = RelayDemands.talks(scene, demands);
-        RelayQuestion question = new RelayQuestion(demands, talks, setting(scene));
+        RelayRequest question = new RelayRequest(demands, talks, setting(scene));
         RelayEquipment relay = equipment(demands);
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
         RelayAnswer.Already already = already(question, direct);
@@ -97,7 +97,7 @@ public final class RelayStudy {
     }
 
     /** What stands already comes first: a new relay is looked for only for what it leaves. */
-    private RelayAnswer.Already already(RelayQuestion question, DirectVerdict direct) {
+    private RelayAnswer.Already already(RelayRequest question, DirectVerdict direct) {
         StationsAnswer stations = StationStudy.run(scene, progress);
         if (stations.relays().isEmpty())
             return new RelayAnswer.Already(
@@ -122,8 +122,8 @@ public final class RelayStudy {
     }
 
     /** What is asked of every path between two people of a plan. */
-    static RelayQuestion.Setting setting(Scene scene) {
-        return new RelayQuestion.Setting(
+    static RelayRequest.Setting setting(Scene scene) {
+        return new RelayRequest.Setting(
                 scene.terms(),
                 scene.conditions(),
                 scene.model(),
@@ -171,7 +171,7 @@ public final class RelayStudy {
     }
 
     private RelayEquipment equipment(Scene on) {
-        Questions.RelayEquipment said = asked.equipment();
+        Questions.RelayRadio said = asked.equipment();
         Radio radio = new Radio(
                 "relay",
                 Dbm.ofWatts(said.powerW()),
@@ -195,7 +195,7 @@ public final class RelayStudy {
     }
 
     private RelayConstraints constraints() {
-        Questions.RelayConstraints said = asked.constraints();
+        Questions.SiteLimits said = asked.constraints();
         return new RelayConstraints(
                 said.inside().or(() -> scene.plan().places().area().polygon()).map(AreaPolygons::read),
                 said.outside().map(AreaPolygons::read),
@@ -246,7 +246,7 @@ public final class RelayStudy {
                 .withoutMeasuring();
     }
 
-    private RelayAnswer.Found search(RelayQuestion question, RelayEquipment relay, DirectVerdict direct) {
+    private RelayAnswer.Found search(RelayRequest question, RelayEquipment relay, DirectVerdict direct) {
         CellGrid grid = grid(question.demands().size());
         AllowedGround ground = allowed(grid);
         int within = ground.knownWithin(middle, radiusM);
@@ -278,7 +278,7 @@ public final class RelayStudy {
     }
 
     private static RelayAnswer.Site site(
-            RelayQuestion question, RelayEquipment relay, DirectVerdict direct, AllowedGround ground, SiteScore score) {
+            RelayRequest question, RelayEquipment relay, DirectVerdict direct, AllowedGround ground, SiteScore score) {
         Position at = ground.grid().positionOf(score.cell());
         SiteCheck check = SiteCheck.of(question, relay, List.of(at), direct);
         RelayMode other =
@@ -294,7 +294,7 @@ public final class RelayStudy {
 
     /** Two relays, then more, until all are served or the plan's count is reached. */
     private Optional<RelayAnswer.Together> together(
-            RelayQuestion question,
+            RelayRequest question,
             RelayEquipment relay,
             DirectVerdict direct,
             AllowedGround ground,
@@ -314,7 +314,7 @@ public final class RelayStudy {
     }
 
     private List<RelayAnswer.Unserved> unserved(
-            RelayQuestion question, RelayEquipment relay, RelaySearch search, CellGrid grid, SiteCheck best) {
+            RelayRequest question, RelayEquipment relay, RelaySearch search, CellGrid grid, SiteCheck best) {
         double wanted = question.setting().terms().odds();
         RelaySentences words = new RelaySentences(scene, question, null);
         return best.unserved(question).stream()

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Goes along the routes that say when people are where, and reckons one exact path a point. */
+/** Goes along the routes that say when people are where, and computes one exact path a point. */
 final class RouteStudy {
     private static final int MOST_POINTS = 120;
     private static final double LEAST_STEP_M = 50;

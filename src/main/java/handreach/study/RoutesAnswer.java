@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 /**
  * When people on the move can talk: with the base, and two routes with one another.
  *
- * @param base who is called; empty where the plan has nobody, and then no route is reckoned
+ * @param base who is called; empty where the plan has nobody, and then no route is computed
  * @param routes those that say when people go, in the plan's order
  * @param meetings every two of them that are on the way at once
  * @param apart every two of them that are never on the way at once

@@ -83,11 +83,11 @@ public final class Scene {
     private final List<String> warnings;
     /** Why the model is what it is, where the plan leaves that to the program. */
     private final Optional<ModelChoice> choice;
-    /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
+    /** Links computed so far; the same for every thread that asks, since a scene never changes. */
     private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
     /** The plan's own ends, each one object, by which a budget between two of them is found again. */
     private final Map<String, LinkEnd> ends = new ConcurrentHashMap<>();
-    /** What walks have taught, once asked for; whichever thread reckons it, it is the same. */
+    /** What walks have taught, once asked for; whichever thread computes it, it is the same. */
     private volatile LearnedSite site;
 
     private Scene(
@@ -160,11 +160,11 @@ public final class Scene {
 
     /**
      * The same scene asked for another radius, cell or model than the plan file says; this very scene where it is not, by which whoever
-     * asked knows the answer for its own. Faults of the wish are told at once.
+     * asked knows the answer for its own. Faults of the options are told at once.
      */
-    Scene asked(ReachOptions wish) {
-        wish.check(plan);
-        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan)).choosing();
+    Scene withOptions(ReachOptions options) {
+        options.check(plan);
+        return options.leaves(plan) ? this : new Scene(this, options.over(plan)).choosing();
     }
 
     /** The same scene with the model that {@link ModelChoice} has for it, where the plan leaves that to the program. */
@@ -199,8 +199,8 @@ public final class Scene {
 
     /** The same scene with woods and towns counted elsewhere by the field march. */
     public Scene counting(Standing standing) {
-        ReachOptions wish = ReachOptions.ofPlan(false).counting(standing);
-        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
+        ReachOptions options = ReachOptions.ofPlan(false).counting(standing);
+        return options.leaves(plan) ? this : new Scene(this, options.over(plan));
     }
 
     /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */
@@ -371,7 +371,7 @@ public final class Scene {
         return plan().ground().cover().foliage();
     }
 
-    /** Whether the plan's model reckons the way out of a wood, so that the state of the trees moves it. */
+    /** Whether the plan's model computes the way out of a wood, so that the state of the trees moves it. */
     public boolean heedsFoliage() {
         return MEASURED.contains(model());
     }
@@ -592,7 +592,7 @@ public final class Scene {
         return end.facing(GeodesicLine.between(at, towards).azimuthDeg() - heading.getAsDouble());
     }
 
-    /** The link between two people with these loadouts; reckoned once for each pair of the plan's own. */
+    /** The link between two people with these loadouts; computed once for each pair of the plan's own. */
     public ReachLink link(Loadout near, Loadout far) {
         if (own(near) < 0 || own(far) < 0) return linkOf(near, far);
         return links.computeIfAbsent(List.of(near.name(), far.name()), pair -> linkOf(near, far));

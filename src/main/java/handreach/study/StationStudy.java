@@ -31,7 +31,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** Reckons whom the stations of a plan serve: one exact path from every place to each of them. */
+/** Computes whom the stations of a plan serve: one exact path from every place to each of them. */
 final class StationStudy {
     /** From places to stations; more would keep the answer waiting. */
     static final int MOST_PATHS = 6000;

@@ -196,7 +196,7 @@ public final class WalkNextStudy {
 
     private PathAnswer path(Position from, Position to, Terminals heights) {
         return PathStudy.between(
-                new PathStudy.GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
+                new PathStudy.CutGround(scene.tiles(), scene.cover(), scene.cut()),
                 from,
                 to,
                 heights,

@@ -74,7 +74,7 @@ public record Whereabouts(
         moving = List.copyOf(moving);
     }
 
-    /** Reckons one exact path from everybody to the base, as a relay study does for talks without a relay. */
+    /** Computes one exact path from everybody to the base, as a relay study does for talks without a relay. */
     public static Whereabouts of(Scene scene) {
         return new Reader(scene).read();
     }
@@ -153,7 +153,7 @@ public record Whereabouts(
             return new Person(name, at, loadout, distanceM, (bearingDeg + 360) % 360, odds);
         }
 
-        /** Reckoned from whom the plan has first, as every talk is, so that all answers say the same. */
+        /** Computed from whom the plan has first, as every talk is, so that all answers say the same. */
         private Optional<HopPath.HopOdds> towardsBase(Party one) {
             Party other = baseEnd.orElseThrow();
             boolean isFirst = demands.indexOf(one) < demands.indexOf(other);

@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** A picture of the ground out of a file of the user, such as a scanned map: to look at, never to reckon with. Safe for several threads. */
+/** A picture of the ground out of a file of the user, such as a scanned map: to look at, never to compute with. Safe for several threads. */
 public interface GroundPicture {
     /** What the names of tiled pictures end with. */
     String TILED = ".mbtiles";

@@ -11,7 +11,7 @@ final class ShortPosts implements Posts {
     private final int columns;
     private final short[] heightM;
     private final int[] filled;
-    /** Reckoned when first asked for: a tile of one second has 13 million posts, and most work never asks. */
+    /** Computed when first asked for: a tile of one second has 13 million posts, and most work never asks. */
     private volatile Tally tally;
 
     /** Takes over the array, makes void what is no height of ground, and fills small voids. */

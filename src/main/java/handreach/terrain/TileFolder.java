@@ -172,10 +172,6 @@ public final class TileFolder implements Elevation {
         return List.copyOf(found.values());
     }
 
-    List<TileSurvey> survey() {
-        return survey(share -> true);
-    }
-
     private static TileSurvey counted(TileSurvey so, Posts posts) {
         return new TileSurvey(
                 so.tile(),
@@ -200,12 +196,12 @@ public final class TileFolder implements Elevation {
      * @error bilinear between posts: ridge tops read low by what the tile's own averaging cut off
      * @source common practice, no source
      */
-    public Reading at(Position place) {
+    public GroundHeight at(Position place) {
         GroundProbe probe = new GroundProbe(index, cache);
         double heightM = probe.heightM(place.latitudeDeg(), place.longitudeDeg());
         if (Double.isNaN(heightM))
-            return new Reading(OptionalDouble.empty(), covering(place.latitudeDeg(), place.longitudeDeg()), false);
-        return new Reading(OptionalDouble.of(heightM), probe.tile().summary.name(), probe.isFilled());
+            return new GroundHeight(OptionalDouble.empty(), covering(place.latitudeDeg(), place.longitudeDeg()), false);
+        return new GroundHeight(OptionalDouble.of(heightM), probe.tile().summary.name(), probe.isFilled());
     }
 
     private String covering(double latitudeDeg, double longitudeDeg) {

@@ -4,7 +4,7 @@ import org.apache.commons.math3.special.Erf;
 
 /**
  * The standard normal law where it is asked for in every cell of a map: Taylor's series about the nearest of many places that the
- * statistics library has reckoned. Some thirty times as fast as the library itself.
+ * statistics library has computed. Some thirty times as fast as the library itself.
  */
 final class StandardNormal {
     private static final double LAST = 9;

@@ -3,7 +3,7 @@ package handreach.units;
 import java.util.stream.DoubleStream;
 
 /**
- * How the user wants lengths written: kilometres and metres, or miles and feet; what an antenna weighs goes with them. Reckoning is always metric. Every face of an answer
+ * How the user wants lengths written: kilometres and metres, or miles and feet; what an antenna weighs goes with them. Computing is always metric. Every face of an answer
  * writes its lengths here, so that the same length never reads differently in two places.
  */
 public enum Lengths {

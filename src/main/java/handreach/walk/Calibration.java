@@ -205,12 +205,8 @@ public final class Calibration {
         }
     }
 
-    /** Shift of the loss for a link with one end in this cover, with what is not known about it. */
-    SiteCalibration.Shift shift(Cover cover, String carryA, String carryB) {
-        return combined(terms.row(terms.of(cover, carryA, carryB)));
-    }
-
-    private SiteCalibration.Shift combined(double[] row) {
+    /** Shift of the loss by these terms, with what is not known about it. */
+    SiteCalibration.Shift combined(double[] row) {
         double sum = 0;
         for (int i = 0; i < row.length; i++) sum += row[i] * mean[i];
         return new SiteCalibration.Shift(sum, Math.sqrt(Math.max(0, dot(row, covariance.operate(row)))));

@@ -6,7 +6,6 @@ import handreach.input.CappedFile;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.reach.Progress;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.NoSuchFileException;
@@ -87,11 +86,6 @@ public final class GpxTrack {
             throw new InputFault(
                     name, 0, "has no track and no route, at least one is needed. Export the track, not waypoints.");
         return lines;
-    }
-
-    static GpxTrack of(String name, String text) {
-        return new GpxReader(name, Progress.SILENT)
-                .read(new ByteArrayInputStream(text.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
     }
 
     public String name() {

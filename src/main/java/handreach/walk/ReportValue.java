@@ -69,7 +69,7 @@ public final class ReportValue {
      * @unit   margin, spread and doubt of the shift in dB; result dB²
      * @valid  spread above 0, doubt from 0; outside: IllegalArgumentException. Never above 10¹² spread²
      * @error  exact in the variance of one report. Its movement has two values and is not normal: for a margin at stake of zero the
-     *     value so reckoned is 0.80 of the true one, and it is too high where one outcome cannot turn the decision
+     *     value so computed is 0.80 of the true one, and it is too high where one outcome cannot turn the decision
      * @source mean of a normal law after a probit outcome: Rasmussen and Williams, Gaussian Processes for Machine Learning (2006),
      *     3.9 (from memory); law of total variance
      */

@@ -21,7 +21,7 @@ class AlikeGroupsTest {
             for (int t = 0; t < trials; t++)
                 bench.level("a" + i, "box", level + 0.7 * random.nextGaussian(), 100 * i + t);
         }
-        LevelSession session = new LevelSession(Declarations.none());
+        LevelSession session = new LevelSession(Bench.declaringNothing());
         for (Reading r : bench.file().readings())
             session.add(r, r.value(), r.measured().step());
         return session;

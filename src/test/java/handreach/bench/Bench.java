@@ -5,6 +5,8 @@ import handreach.input.InputFault;
 import handreach.input.SourceText;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** Bench files written on paper, for tests. */
@@ -48,6 +50,18 @@ public final class Bench {
     Bench block(String antenna, double[] levels) {
         for (int i = 0; i < levels.length; i++) level(antenna, "hand", levels[i], i + 1);
         return this;
+    }
+
+    /** What a file declares that declares nothing. */
+    static Declarations declaringNothing() {
+        return new Declarations(
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                MeterScale.undeclared(),
+                Optional.empty(),
+                new Declarations.Instrument(
+                        OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty()));
     }
 
     BenchFile file() {

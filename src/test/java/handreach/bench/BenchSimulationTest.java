@@ -42,7 +42,7 @@ class BenchSimulationTest {
      */
     private record Scenario(int others, int trials, double scatterDb, double trialDb, double driftDb, double stepDb) {
         MountResult draw(Random random) {
-            LevelSession session = new LevelSession(Declarations.none());
+            LevelSession session = new LevelSession(Bench.declaringNothing());
             for (int trial = 1, place = 0; trial <= trials; trial++) {
                 double turn = trialDb * random.nextGaussian();
                 for (int k = 0; k <= others; k++) {

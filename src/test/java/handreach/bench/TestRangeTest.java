@@ -19,12 +19,18 @@ class TestRangeTest {
         return new TestRange(distanceM, txM, rxM, polarization, RangeGround.AVERAGE, OptionalDouble.empty());
     }
 
+    /** Magnitude of the reflection coefficient at the point where the ground mirrors the ray; both ends 1.5 m up, as in the rows. */
+    private static double reflection(TestRange range, double mhz) {
+        return range.coefficient(new Frequency(mhz), Math.atan2(range.txHeightM() + range.rxHeightM(), range.distanceM()))
+                .abs();
+    }
+
     /** Two-ray rows computed apart with Fresnel's coefficients (ITU-R P.527, P.526, from memory), εr 15, σ 0.005 S/m. */
     @Test
     void groundReflectionRows() {
         TestRange level = range(10, 1.5, 1.5, Polarization.VERTICAL);
         assertEquals(-0.29, level.groundEffectDb(new Frequency(446)), STATED_DB);
-        assertEquals(0.069, level.reflection(new Frequency(446)), 5e-4);
+        assertEquals(0.069, reflection(level, 446), 5e-4);
         assertEquals(-2.30, range(10, 2, 3, Polarization.VERTICAL).groundEffectDb(new Frequency(146)), STATED_DB);
         assertEquals(4.54, range(10, 2, 3, Polarization.HORIZONTAL).groundEffectDb(new Frequency(146)), STATED_DB);
     }
@@ -36,9 +42,9 @@ class TestRangeTest {
         assertEquals(11.6, near.quietestDistanceM(), 0.05);
         assertEquals(3.2, near.heightSensitivityDb(new Frequency(446)), 0.25);
         TestRange far = range(30, 1.5, 1.5, Polarization.VERTICAL);
-        assertEquals(0.43, far.reflection(new Frequency(155)), 5e-3);
+        assertEquals(0.43, reflection(far, 155), 5e-3);
         assertEquals(0.6, far.heightSensitivityDb(new Frequency(155)), 0.1);
-        assertEquals(0.02, range(12, 1.5, 1.5, Polarization.VERTICAL).reflection(new Frequency(446)), 5e-3);
+        assertEquals(0.02, reflection(range(12, 1.5, 1.5, Polarization.VERTICAL), 446), 5e-3);
     }
 
     /** Far field, IEEE Std 149 (from memory), metres: the largest of 2D²/λ, 5D, 1.6 λ. */

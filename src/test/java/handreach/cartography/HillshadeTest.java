@@ -23,9 +23,13 @@ class HillshadeTest {
                 20);
     }
 
+    private static Hillshade oneSun(PaperGround ground, double exaggeration) {
+        return Hillshade.shaded(ground, FRAME, exaggeration, new Hillshade.Light(Sun.USUAL));
+    }
+
     @Test
     void levelGroundIsLitByTheSineOfTheSun() { // by hand: 255 · sin 45° = 180.3
-        Hillshade shade = Hillshade.of(plane(0, 0), FRAME, Sun.USUAL, 1);
+        Hillshade shade = oneSun(plane(0, 0), 1);
         assertEquals(180.3, shade.shade(5, 7), STATED_ERROR);
     }
 
@@ -33,28 +37,28 @@ class HillshadeTest {
     void aSlopeTowardsTheSunIsFullyLit() { // by hand: slope 45° falling to the north-west, sun at 45° from there:
         // cos 0 = 1
         double component = Math.sqrt(0.5);
-        Hillshade shade = Hillshade.of(plane(component, -component), FRAME, Sun.USUAL, 1);
+        Hillshade shade = oneSun(plane(component, -component), 1);
         assertEquals(255, shade.shade(20, 15), STATED_ERROR);
     }
 
     @Test
     void aSlopeAwayFromTheSunGoesDark() { // by hand: the same slope falling to the south-east: cos 90° = 0
         double component = Math.sqrt(0.5);
-        Hillshade shade = Hillshade.of(plane(-component, component), FRAME, Sun.USUAL, 1);
+        Hillshade shade = oneSun(plane(-component, component), 1);
         assertEquals(0, shade.shade(20, 15), STATED_ERROR);
     }
 
     @Test
     void aSlopeAcrossTheLightIsOnlyForeshortened() { // by hand: 45° slope across: sin 45° · cos 45° = 0.5
         double component = Math.sqrt(0.5);
-        Hillshade shade = Hillshade.of(plane(component, component), FRAME, Sun.USUAL, 1);
+        Hillshade shade = oneSun(plane(component, component), 1);
         assertEquals(127.5, shade.shade(20, 15), STATED_ERROR);
     }
 
     @Test
     void exaggerationActsOnTheSlope() { // law: a plane twice as steep, and the plane exaggerated twice, look alike
-        int steep = Hillshade.of(plane(0.4, 0.2), FRAME, Sun.USUAL, 1).shade(9, 9);
-        int exaggerated = Hillshade.of(plane(0.2, 0.1), FRAME, Sun.USUAL, 2).shade(9, 9);
+        int steep = oneSun(plane(0.4, 0.2), 1).shade(9, 9);
+        int exaggerated = oneSun(plane(0.2, 0.1), 2).shade(9, 9);
         assertEquals(steep, exaggerated, 1);
     }
 
@@ -62,8 +66,8 @@ class HillshadeTest {
     void theSlopeIsTakenOverAPostWherePixelsAreFiner() { // limit: on a plane the reach does not matter
         PaperGround coarse = new PaperGround(plane(0.3, -0.1).height(), 200);
         assertEquals(
-                Hillshade.of(plane(0.3, -0.1), FRAME, Sun.USUAL, 1).shade(20, 15),
-                Hillshade.of(coarse, FRAME, Sun.USUAL, 1).shade(20, 15),
+                oneSun(plane(0.3, -0.1), 1).shade(20, 15),
+                oneSun(coarse, 1).shade(20, 15),
                 1);
     }
 
@@ -85,7 +89,7 @@ class HillshadeTest {
     @Test
     void aVoidStaysAVoidAndItsNeighboursKeepTheirLight() {
         PaperGround holed = new PaperGround((lat, lon) -> FRAME.xPx(lon) < 10 ? Double.NaN : 500, 20);
-        Hillshade shade = Hillshade.of(holed, FRAME, Sun.USUAL, 1);
+        Hillshade shade = oneSun(holed, 1);
         assertTrue(shade.isVoid(5, 5));
         assertEquals(0, shade.shade(5, 5));
         assertFalse(shade.isVoid(10, 5));
@@ -94,7 +98,7 @@ class HillshadeTest {
 
     @Test
     void nonsenseIsRefused() {
-        assertThrows(IllegalArgumentException.class, () -> Hillshade.of(plane(0, 0), FRAME, Sun.USUAL, 0));
+        assertThrows(IllegalArgumentException.class, () -> oneSun(plane(0, 0), 0));
         assertThrows(IllegalArgumentException.class, () -> new Sun(0, 91));
     }
 }

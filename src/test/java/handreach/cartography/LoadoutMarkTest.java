@@ -27,8 +27,8 @@ class LoadoutMarkTest {
     void tenLoadoutsDifferByColour() {
         for (int i = 0; i < 10; i++)
             for (int k = 0; k < i; k++) {
-                double[] a = NightInk.oklab(LoadoutMark.of(i).rgb());
-                double[] b = NightInk.oklab(LoadoutMark.of(k).rgb());
+                double[] a = NightColours.oklab(LoadoutMark.of(i).rgb());
+                double[] b = NightColours.oklab(LoadoutMark.of(k).rgb());
                 double apart =
                         Math.sqrt(Math.pow(a[0] - b[0], 2) + Math.pow(a[1] - b[1], 2) + Math.pow(a[2] - b[2], 2));
                 assertTrue(apart >= 0.11, LoadoutMark.of(i) + " and " + LoadoutMark.of(k) + " lie " + apart + " apart");

@@ -12,7 +12,7 @@ class ConsoleProgressTest {
     @Test
     void theBarIsGoneBeforeTheAnswer() {
         StringWriter err = new StringWriter();
-        try (ConsoleProgress progress = ConsoleProgress.watched(new PrintWriter(err))) {
+        try (ConsoleProgress progress = new ConsoleProgress(new PrintWriter(err), true)) {
             progress.done("straight paths", 0.4);
             progress.done("cells", 0.2);
         }

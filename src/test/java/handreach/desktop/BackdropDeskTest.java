@@ -78,7 +78,7 @@ class BackdropDeskTest {
         assertTrue(strength.getParent().isVisible());
         run.onScreen(() -> strength.setValue(1));
         run.settle();
-        run.onScreen(() -> run.window().map().inks().clear());
+        run.onScreen(() -> run.window().map().overlays().clear());
         run.settle();
         assertEquals(RED, argb(camp, -60) & 0xFFFFFF);
         assertEquals(CYAN, argb(camp, 60) & 0xFFFFFF);
@@ -98,7 +98,7 @@ class BackdropDeskTest {
         assertEquals(
                 0.6, run.onScreen(() -> run.window().map().backdrop().strength().get()), 0.006);
         run.snapshot("backdrop-again");
-        assertTrue(BackdropInk.words(run.onScreen(() ->
+        assertTrue(BackdropOverlay.words(run.onScreen(() ->
                         run.window().map().backdrop().picture().get().get().what()))
                 .contains("Invented Survey, sheet 7, free to copy"));
     }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.plan.BlankPlan;
 import handreach.plan.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -167,12 +168,12 @@ class BeginDeskTest {
                 run.onScreen(() -> ((Label) run.node("#step-2").lookup(".step-answer")).getText())
                         .contains("; 1 position, "),
                 "one is no several");
-        Position before = run.position(NewPlan.HERE);
+        Position before = run.position(BlankPlan.HERE);
         run.robot().clickOn("#new-by-click");
         Point2D there = run.pixel(before).add(60, -40);
         run.robot().clickOn(there);
         run.settle();
-        assertTrue(run.position(NewPlan.HERE).latitudeDeg() > before.latitudeDeg());
+        assertTrue(run.position(BlankPlan.HERE).latitudeDeg() > before.latitudeDeg());
         write("#new-at", "10, 10");
         run.robot().push(KeyCode.ENTER);
         assertTrue(words("#new-place-wrong").contains("off the tiles"), words("#new-place-wrong"));

@@ -272,7 +272,7 @@ class DeskLooksTest {
                 run.settle();
                 run.snapshot("layer-" + layer.name().toLowerCase(java.util.Locale.ROOT) + "-"
                         + palette.name().toLowerCase(java.util.Locale.ROOT));
-                Overlay overlay =
+                LayerRaster overlay =
                         run.onScreen(() -> run.window().map().overlay().orElseThrow());
                 theKeyHasTheColoursOfTheMap(layer + " by " + palette, overlay);
                 for (int cell = 0; cell < overlay.grid().count(); cell++) {
@@ -289,14 +289,14 @@ class DeskLooksTest {
     }
 
     /** Pixels of the key as they are on the screen against the pixels of level ground on the map. */
-    private void theKeyHasTheColoursOfTheMap(String when, Overlay overlay) {
+    private void theKeyHasTheColoursOfTheMap(String when, LayerRaster overlay) {
         run.onScreen(() -> {
             MapView map = run.window().map();
             Relief relief = map.painted().get();
             MapRaster bare = MapRaster.of(relief, Optional.empty(), map.manner());
             MapRaster laid = MapRaster.of(
                     relief,
-                    Optional.of(new Overlay(overlay.grid(), inks(overlay), overlay.key(), Optional.empty())),
+                    Optional.of(new LayerRaster(overlay.grid(), inks(overlay), overlay.key(), Optional.empty())),
                     map.manner());
             int level = 0xFF000000 | map.palette().get().paper().levelRgb();
             Set<Integer> inKey = swatchColours();
@@ -313,7 +313,7 @@ class DeskLooksTest {
         });
     }
 
-    private static int[] inks(Overlay overlay) {
+    private static int[] inks(LayerRaster overlay) {
         int[] inks = new int[overlay.grid().count()];
         for (int cell = 0; cell < inks.length; cell++) inks[cell] = overlay.argb(cell);
         return inks;

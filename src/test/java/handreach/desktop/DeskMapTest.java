@@ -157,7 +157,7 @@ class DeskMapTest {
     void theRightButtonMeasuresWithBothBearings() {
         GeodesicLine there = GeodesicLine.between(new Position(46, 8), new Position(46.02, 8.03));
         GeodesicLine back = GeodesicLine.between(new Position(46.02, 8.03), new Position(46, 8));
-        assertEquals("3.2 km, 046\u00b0 there, 226\u00b0 back", ToolInk.words(there, back, Lengths.METRIC));
+        assertEquals("3.2 km, 046\u00b0 there, 226\u00b0 back", ToolOverlay.words(there, back, Lengths.METRIC));
         run = WindowRun.inLargeCells(folder, "forest-hills");
         Point2D from = run.pixel(run.position("creek crew")).add(80, 90);
         run.robot().rightClickOn(from);

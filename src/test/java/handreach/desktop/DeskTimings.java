@@ -111,7 +111,7 @@ class DeskTimings {
         };
         AtomicLong start = new AtomicLong();
         run.onScreen(() -> {
-            run.window().afterPainting(watch);
+            run.window().map().laid().addListener((laid, before, now) -> watch.run());
             start.set(System.nanoTime());
             run.session().moving().set(Optional.of(new Session.Moving(name, there)));
         });
@@ -124,7 +124,7 @@ class DeskTimings {
         AtomicLong end = new AtomicLong();
         AtomicLong start = new AtomicLong();
         run.onScreen(() -> {
-            run.window().afterPainting(() -> {
+            run.window().map().laid().addListener((laid, before, now) -> {
                 end.compareAndSet(0, System.nanoTime());
                 shown.countDown();
             });

@@ -166,7 +166,7 @@ class FirstDayDeskTest {
         WindowRun.copy(Path.of("elevation-samples/invented-bench"), downloads.resolve("bench"));
         run.robot().push(KeyCode.SHORTCUT, KeyCode.E);
         run.settle();
-        form("factory antenna");
+        form("factory");
         write("#field-name", "factory helical");
         run.onScreen(() -> run.session().notices().clear());
         drop(downloads.resolve("bench").resolve("bench.csv"));
@@ -182,7 +182,7 @@ class FirstDayDeskTest {
         write("#field-bench", "quarter-wave whip");
         write("#field-name", "quarter-wave whip");
         choose("#field-radiator", "quarter-wave");
-        form("factory antenna at face");
+        form("factory at face");
         run.press("#kit-another");
         choose("#field-antenna", "quarter-wave whip");
         write("#field-name", LOADOUT);
@@ -194,7 +194,7 @@ class FirstDayDeskTest {
         run.onScreen(() -> run.window().map().requestFocus());
         run.settle();
         assertEquals(
-                List.of("factory antenna at face", LOADOUT),
+                List.of("factory at face", LOADOUT),
                 run.onScreen(() -> run.session().scene().get().loadouts().stream()
                         .map(loadout -> loadout.name())
                         .toList()));

@@ -43,10 +43,10 @@ class MapRasterTest {
                 Progress.SILENT);
     }
 
-    private static Overlay chequered(CellGrid grid, int argb) {
+    private static LayerRaster chequered(CellGrid grid, int argb) {
         int[] cells = new int[grid.count()];
         for (int i = 0; i < cells.length; i++) cells[i] = (grid.rowOf(i) + grid.columnOf(i)) % 2 == 0 ? argb : 0;
-        return new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty());
+        return new LayerRaster(grid, cells, LayerRaster.Key.NOTHING, Optional.empty());
     }
 
     @Test
@@ -73,7 +73,7 @@ class MapRasterTest {
         int paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0))
                         .argb(0, 0)
                 & 0xFF;
-        Overlay black = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.empty());
+        LayerRaster black = new LayerRaster(grid, new int[grid.count()], LayerRaster.Key.NOTHING, Optional.empty());
         assertEquals(
                 paper,
                 MapRaster.of(relief, Optional.of(black), new MapRaster.Manner(1, true, 0, 0))
@@ -81,7 +81,7 @@ class MapRasterTest {
                         & 0xFF);
         int[] cells = new int[grid.count()];
         Arrays.fill(cells, 0xFF000000);
-        Optional<Overlay> full = Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty()));
+        Optional<LayerRaster> full = Optional.of(new LayerRaster(grid, cells, LayerRaster.Key.NOTHING, Optional.empty()));
         assertEquals(
                 paper,
                 MapRaster.of(relief, full, new MapRaster.Manner(0, true, 0, 0)).argb(0, 0) & 0xFF);
@@ -112,7 +112,7 @@ class MapRasterTest {
         Arrays.fill(cells, 0xFF000000 | 0xFF << 16 | HALF << 8);
         int inked = MapRaster.of(
                         relief,
-                        Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty())),
+                        Optional.of(new LayerRaster(grid, cells, LayerRaster.Key.NOTHING, Optional.empty())),
                         new MapRaster.Manner(1, true, 0, 0))
                 .argb(0, 0);
         assertEquals(paper >> 16 & 0xFF, inked >> 16 & 0xFF);
@@ -137,7 +137,7 @@ class MapRasterTest {
             new Coordinate(west, north)
         });
         MultiPolygon area = new GeometryFactory().createMultiPolygon(new Polygon[] {box});
-        Overlay clear = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.of(area));
+        LayerRaster clear = new LayerRaster(grid, new int[grid.count()], LayerRaster.Key.NOTHING, Optional.of(area));
         MapRaster plain = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0));
         MapRaster lined = MapRaster.of(relief, Optional.of(clear), new MapRaster.Manner(1, true, 0xFFFF0000, 0));
         assertEquals(0xFFFF0000, lined.argb(20, 10));

@@ -187,7 +187,7 @@ class MarchAreaTest {
     }
 
     private static LossGrid map(AreaGround ground, double arcM, double bendDb) {
-        return new MarchArea(2, arcM).withoutMeasuring().halvedFrom(bendDb).losses(REQUEST, ground, Progress.SILENT);
+        return new MarchArea(2, arcM, false, bendDb).losses(REQUEST, ground, Progress.SILENT);
     }
 
     /** Over all cells that are not lost, dB. */

@@ -40,14 +40,14 @@ class LearnedSiteTest {
     private static final Party EAST = new Party("east", PaperWorld.at(1500, 0), PaperWorld.person(5, Carry.FACE));
     private static final RelayEquipment RELAY = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
 
-    private static RelayQuestion.Setting plain() {
+    private static RelayRequest.Setting plain() {
         return HILL.setting("delta-bullington");
     }
 
-    private static RelayQuestion.Setting learned() {
-        RelayQuestion.Setting plain = plain();
+    private static RelayRequest.Setting learned() {
+        RelayRequest.Setting plain = plain();
         LinkBudget walked = LinkBudget.between(WEST.end(), EAST.end(), plain.terms());
-        return new RelayQuestion.Setting(
+        return new RelayRequest.Setting(
                 plain.terms(),
                 plain.conditions(),
                 plain.model(),
@@ -109,7 +109,7 @@ class LearnedSiteTest {
     /** The ledger is printed below the odds: they are the same figures, desense and walks included. */
     @Test
     void theOddsOfAHopAreThoseOfItsLedger() {
-        for (RelayQuestion.Setting setting : List.of(plain(), learned())) {
+        for (RelayRequest.Setting setting : List.of(plain(), learned())) {
             for (HopPath hop : List.of(
                     HopPath.toRelay(setting, WEST, PaperWorld.at(0, 0), RELAY).orElseThrow(),
                     HopPath.betweenRelays(setting, PaperWorld.at(0, 0), PaperWorld.at(0, 900), RELAY)
@@ -148,9 +148,9 @@ class LearnedSiteTest {
     /** Oracle: what the search sweeps is what one exact path says, calibrated or not. */
     @Test
     void theSweepHoldsTheSameShiftAsTheExactPath() {
-        for (RelayQuestion.Setting setting : List.of(plain(), learned())) {
-            RelayQuestion question =
-                    new RelayQuestion(List.of(WEST, EAST), Conversation.allToAll(List.of(WEST, EAST)), setting);
+        for (RelayRequest.Setting setting : List.of(plain(), learned())) {
+            RelayRequest question =
+                    new RelayRequest(List.of(WEST, EAST), Conversation.allToAll(List.of(WEST, EAST)), setting);
             CellGrid grid = CellGrid.around(PaperWorld.MIDDLE, 1200, 300);
             HopSurvey survey = HopSurvey.of(question, RELAY, grid, Areas.exact(2), Progress.SILENT);
             double spread = setting.learned().isPresent() ? 11 : Double.NaN;
@@ -169,9 +169,9 @@ class LearnedSiteTest {
     void aWorseSiteServesFewerWithoutARelay() {
         List<Party> people = List.of(WEST, EAST);
         DirectVerdict before = DirectVerdict.of(
-                new RelayQuestion(people, Conversation.allToAll(people), plain()), List.of(), Progress.SILENT);
+                new RelayRequest(people, Conversation.allToAll(people), plain()), List.of(), Progress.SILENT);
         DirectVerdict after = DirectVerdict.of(
-                new RelayQuestion(people, Conversation.allToAll(people), learned()), List.of(), Progress.SILENT);
+                new RelayRequest(people, Conversation.allToAll(people), learned()), List.of(), Progress.SILENT);
         double lost = before.links().get(0).path().orElseThrow().odds().marginDb()
                 - after.links().get(0).path().orElseThrow().odds().marginDb();
         assertEquals(6, lost, 1e-9);

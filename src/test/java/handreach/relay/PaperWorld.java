@@ -94,21 +94,21 @@ final class PaperWorld implements Elevation {
                 chained);
     }
 
-    RelayQuestion.Setting setting(String model) {
-        return new RelayQuestion.Setting(
+    RelayRequest.Setting setting(String model) {
+        return new RelayRequest.Setting(
                 UsualLinks.terms(FREQUENCY, CopyQuality.DAQ_3, 0.8),
                 UsualConditions.at(FREQUENCY),
                 LossModels.KEYWORD.find(model).orElseThrow(),
                 new AreaGround(this));
     }
 
-    RelayQuestion question(String model, List<Party> demands) {
-        return new RelayQuestion(demands, Conversation.allToAll(demands), setting(model));
+    RelayRequest question(String model, List<Party> demands) {
+        return new RelayRequest(demands, Conversation.allToAll(demands), setting(model));
     }
 
     /** Everything reckoned with one exact path a cell. */
     record Run(
-            RelayQuestion question, DirectVerdict direct, HopSurvey survey, AllowedGround ground, RelaySearch search) {
+            RelayRequest question, DirectVerdict direct, HopSurvey survey, AllowedGround ground, RelaySearch search) {
         CellGrid grid() {
             return survey.grid();
         }
@@ -116,9 +116,15 @@ final class PaperWorld implements Elevation {
         Position position(int cell) {
             return grid().positionOf(cell);
         }
+
+        /** How one relay in this cell would do. */
+        ServiceLevel at(int cell) {
+            TalkTable talks = new TalkTable(survey, direct);
+            return RelaySet.none(talks).with(cell, new double[talks.demands()]);
+        }
     }
 
-    Run run(RelayQuestion question, RelayEquipment relay, double radiusM, double cellM, RelayConstraints constraints) {
+    Run run(RelayRequest question, RelayEquipment relay, double radiusM, double cellM, RelayConstraints constraints) {
         CellGrid grid = CellGrid.around(MIDDLE, radiusM, cellM);
         DirectVerdict direct = DirectVerdict.of(question, List.of(), Progress.SILENT);
         HopSurvey survey = HopSurvey.of(question, relay, grid, Areas.exact(2), Progress.SILENT);

@@ -78,10 +78,10 @@ class RelaySearchTest {
                     .mapToDouble(SiteCheck.TalkOdds::weaker)
                     .min()
                     .orElseThrow();
-            assertEquals(worst, run.search().at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
-            assertEquals(run.search().at(cell).share(), run.search().map().share(cell), 1e-6);
+            assertEquals(worst, run.at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
+            assertEquals(run.at(cell).share(), run.search().map().share(cell), 1e-6);
             assertEquals(
-                    run.search().at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
+                    run.at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
             if (worst > bestOdds) {
                 bestOdds = worst;
                 bestCell = cell;
@@ -124,7 +124,7 @@ class RelaySearchTest {
         PaperWorld.Run forward = onRidge(RelayConstraints.NONE);
         List<Party> demands = forward.question().demands();
         for (Party demand : demands) {
-            RelayQuestion.Setting setting = forward.question().setting();
+            RelayRequest.Setting setting = forward.question().setting();
             Position knob = PaperWorld.at(0, 600);
             HopPath quiet = HopPath.toRelay(setting, demand, knob, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false))
                     .orElseThrow();
@@ -328,7 +328,7 @@ class RelaySearchTest {
         List<Party> demands = List.of(
                 new Party("west", PaperWorld.at(-1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)),
                 new Party("east", PaperWorld.at(1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
-        RelayQuestion question = world.question("delta-bullington", demands);
+        RelayRequest question = world.question("delta-bullington", demands);
         PaperWorld.Run chained = world.run(
                 question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
         PaperWorld.Run apart = world.run(
@@ -381,7 +381,7 @@ class RelaySearchTest {
         assertFalse(front.isEmpty());
         for (SiteScore one : front)
             for (int cell = 0; cell < run.grid().count(); cell++) {
-                ServiceLevel other = run.search().at(cell);
+                ServiceLevel other = run.at(cell);
                 assertFalse(other.share() > one.service().share() + 1e-9
                         && other.worst() > one.service().worst() + 1e-9);
             }
@@ -399,7 +399,7 @@ class RelaySearchTest {
                 return true;
             }
         };
-        RelayQuestion question = RIDGE.question("delta-bullington", demands);
+        RelayRequest question = RIDGE.question("delta-bullington", demands);
         assertThrows(CancellationException.class, () -> DirectVerdict.of(question, List.of(), stopped));
         assertThrows(
                 CancellationException.class,

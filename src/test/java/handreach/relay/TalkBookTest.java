@@ -13,7 +13,7 @@ class TalkBookTest {
     private static final double ROUNDING = 1e-9;
     private static final PaperWorld HILL =
             new PaperWorld((east, north) -> 100 + 150 * Math.max(0, 1 - Math.abs(east) / 800));
-    private static final RelayQuestion.Setting SETTING = HILL.setting("handheld");
+    private static final RelayRequest.Setting SETTING = HILL.setting("handheld");
 
     private static Party at(double eastM, LinkEnd end) {
         return new Party("at " + eastM, PaperWorld.at(eastM, 0), end);
@@ -66,7 +66,7 @@ class TalkBookTest {
      */
     @Test
     void onPaperGroundTheBestIsKnown() {
-        RelayQuestion.Setting flat = new PaperWorld((east, north) -> 100).setting("handheld");
+        RelayRequest.Setting flat = new PaperWorld((east, north) -> 100).setting("handheld");
         List<LinkEnd> options = List.of(PaperWorld.person(0.05, Carry.FACE), PaperWorld.person(5, Carry.FACE));
         TalkBook book = TalkBook.of(flat);
         double farM = 200;

@@ -145,7 +145,7 @@ class ReportPagesTest {
     @Test
     void pairsThatCannotBeToldApartAreHatched() {
         Drawing pairs =
-                (Drawing) BenchComposer.of(bench()).sections().get(0).blocks().get(4);
+                (Drawing) BenchComposer.of(bench()).sections(true).get(0).blocks().get(4);
         String words = pairs.figure().description();
         assertTrue(words.contains("whip and helical: +3.0 dB, told apart."), words);
         assertTrue(words.contains("wire and helical: 0.0 dB, not told apart."), words);
@@ -158,13 +158,13 @@ class ReportPagesTest {
         assertTrue(text.lines().allMatch(line -> line.length() <= PlainText.USUAL_WIDTH), text);
         assertTrue(text.indexOf("strongest of 2 antennas is whip") < text.indexOf("over control, dB"), text);
         assertEquals(text.indexOf("Cannot be told"), text.lastIndexOf("Cannot be told"), "a verdict is said once");
-        for (Section section : composer.sections()) assertTrue(text.contains(section.heading() + "\n"), text);
+        for (Section section : composer.sections(true)) assertTrue(text.contains(section.heading() + "\n"), text);
     }
 
     @Test
     void costsStandBesideWhatTheyBuy() {
         Table<?> costs =
-                (Table<?>) BenchComposer.of(bench()).sections().get(1).blocks().get(0);
+                (Table<?>) BenchComposer.of(bench()).sections(true).get(1).blocks().get(0);
         assertEquals(
                 List.of("whip", "+3.0 dB in hand", "47", "45", "25"),
                 cells(costs).get(0));

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.input.InputFault;
 import handreach.input.Sources;
 import handreach.plan.PlanFile;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -115,7 +115,7 @@ class S09SavingTest {
             assertTrue(backup == version || backup == version - 1, backup + " behind " + version);
             assertTrue(version(Files.readString(folder.resolve("export.txt"))) <= version);
             opened.withText(text(version + 1)).save();
-            WholeFile.write(folder.resolve("export.txt"), text(version + 1), opened.sources());
+            AnswerFile.write(folder.resolve("export.txt"), text(version + 1), opened.sources());
             assertEquals(null, leftover(), "swept by the next that writes");
         }
         System.out.println(KILLS + " kills, " + midSave + " of them left a half-written file beside; every plan whole");
@@ -152,7 +152,7 @@ class S09SavingTest {
             for (int i = 0; ; i++) {
                 plan = plan.withText(text(++version)).save();
                 System.out.println(i == 0 ? version + "" : version + ".");
-                WholeFile.write(plan.folder().resolve("export.txt"), text(version), plan.sources());
+                AnswerFile.write(plan.folder().resolve("export.txt"), text(version), plan.sources());
             }
         }
     }
@@ -219,10 +219,10 @@ class S09SavingTest {
         Path full = Path.of("/dev/full");
         Assumptions.assumeTrue(Files.isWritable(full), "no /dev/full here");
         Path file = folder.resolve("export.txt");
-        WholeFile.write(file, "old", Sources.NONE);
+        AnswerFile.write(file, "old", Sources.NONE);
         InputFault fault = assertThrows(
                 InputFault.class,
-                () -> WholeFile.write(
+                () -> AnswerFile.write(
                         file,
                         out -> {
                             out.write(1);

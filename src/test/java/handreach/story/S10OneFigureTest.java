@@ -118,6 +118,7 @@ class S10OneFigureTest {
             cardAgrees();
             cardHasTheOdds();
             pairsAgree();
+            hopsAgree();
             weakestHopAgrees();
             if (hasWalk) walkAgrees();
             for (String page : List.of(report, relayPage)) clearancesAgree(page);
@@ -376,10 +377,14 @@ class S10OneFigureTest {
                 String rules = "Margin " + Decibels.signed(margin, 1).replace('-', '\u2212') + " dB, odds of copy "
                         + Shares.odds(Math.min(there, back));
                 assertTrue(text.contains(rules), text);
-                String row = a + " " + b + " " + Shares.odds(there) + " " + Shares.odds(back) + " ";
-                assertTrue(relayText.lines().anyMatch(each -> flat(each).startsWith(row)), row + " in " + relayText);
+                String row = a + " " + b + " " + Shares.odds(there) + " " + Shares.odds(back) + " "
+                        + Shares.odds(
+                                talk.get("odds_pessimistic").asDouble(),
+                                reach.get("odds").asDouble())
+                        + " " + lengths.longNumber(1000 * talk.get("distance_km").asDouble());
+                assertTrue(relayText.lines().anyMatch(each -> flat(each).equals(row)), row + " in " + relayText);
                 List<String> table = rows(relayPage);
-                assertTrue(table.stream().anyMatch(each -> each.startsWith(row)), row + " in " + table);
+                assertTrue(table.contains(row), row + " in " + table);
             }
             for (JsonNode pair : reach.at("/who_reaches_whom/pairs")) reachPairAgrees(pair);
         }
@@ -420,6 +425,22 @@ class S10OneFigureTest {
                 assertTrue(
                         card.matches(".*" + Pattern.quote(who) + " .*" + Pattern.quote(odds) + ".*"),
                         odds + " in " + card);
+        }
+
+        /** Distance and odds of each hop to the one site that is recommended: JSON, terminal and page. */
+        private void hopsAgree() {
+            if (relay.path("sites").isEmpty() || relay.hasNonNull("together")) return;
+            double wanted = reach.get("odds").asDouble();
+            for (JsonNode hop : relay.at("/sites/0/hops")) {
+                String row = hop.get("name").asText() + " "
+                        + lengths.longNumber(1000 * hop.get("distance_km").asDouble()) + " "
+                        + Shares.odds(hop.get("odds_there").asDouble(), wanted) + " "
+                        + Shares.odds(hop.get("odds_back").asDouble(), wanted) + " "
+                        + Shares.odds(hop.get("odds_pessimistic").asDouble(), wanted) + " ";
+                for (List<String> lines :
+                        List.of(relayText.lines().map(Faces::flat).toList(), rows(relayPage)))
+                    assertTrue(lines.stream().anyMatch(each -> each.startsWith(row)), row + " in " + lines);
+            }
         }
 
         /** Odds and margin of the weakest hop: caption, ledger under it, and terminal. */

@@ -15,7 +15,7 @@ import handreach.plan.PlanFile;
 import handreach.reach.Progress;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.study.AssignAnswer;
 import handreach.study.AssignStudy;
 import handreach.study.PathStudy;
@@ -402,7 +402,7 @@ class S15DecideTest {
         Scene scene = Scene.open(PlanFile.open(plan));
         List<Places.PositionEntry> people = scene.plan().places().positions();
         List<Loadout> all = scene.loadouts();
-        RelayQuestion.Setting setting = new RelayQuestion.Setting(
+        RelayRequest.Setting setting = new RelayRequest.Setting(
                 scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned());
         double wanted = scene.plan().channel().wish().odds();
         Map<String, Boolean> known = new HashMap<>();

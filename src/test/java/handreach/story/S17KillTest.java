@@ -22,8 +22,8 @@ import handreach.report.WalkFiles;
 import handreach.report.WalkNextFiles;
 import handreach.report.card.CardSize;
 import handreach.report.draw.Svg;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.FileBatch;
-import handreach.report.file.WholeFile;
 import handreach.study.AssignAnswer;
 import handreach.study.AssignStudy;
 import handreach.study.AtlasLayer;
@@ -186,7 +186,7 @@ class S17KillTest {
                             BenchFiles.composer(scene.bench().orElseThrow(), 1, List.of(), Optional.of(plan)),
                             to,
                             plan.sources());
-                case "path" -> WholeFile.write(to, Svg.file(PathComposer.figure(path(turn))), plan.sources());
+                case "path" -> AnswerFile.write(to, Svg.file(PathComposer.figure(path(turn))), plan.sources());
                 default -> throw new IllegalArgumentException(what);
             }
         }
@@ -282,7 +282,7 @@ class S17KillTest {
             for (Map.Entry<String, byte[]> file : files.entrySet())
                 if (!file.getKey().contains("/")) {
                     told.accept(file.getKey());
-                    WholeFile.write(out.resolve(file.getKey()), file.getValue(), plan.sources());
+                    AnswerFile.write(out.resolve(file.getKey()), file.getValue(), plan.sources());
                 }
         }
 
@@ -293,7 +293,7 @@ class S17KillTest {
                     WorkMark.take(out.resolve("atlas/.atlas-run.lock")).orElseThrow()) {
                 for (Map.Entry<String, byte[]> file : files.entrySet())
                     if (file.getKey().startsWith(BLOCKS))
-                        WholeFile.write(out.resolve(file.getKey()), file.getValue(), plan.sources());
+                        AnswerFile.write(out.resolve(file.getKey()), file.getValue(), plan.sources());
             }
         }
     }

@@ -116,7 +116,7 @@ class GroundDoubtsTest {
                         .filter(said -> said.startsWith("high.tif: lies"))
                         .count());
         PathAnswer path = PathStudy.between(
-                new PathStudy.GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
+                new PathStudy.CutGround(scene.tiles(), scene.cover(), scene.cut()),
                 middle,
                 new Position(middle.latitudeDeg() + 0.01, middle.longitudeDeg() + 0.01),
                 Scene.terminals(scene.loadouts().get(0), scene.loadouts().get(0)),

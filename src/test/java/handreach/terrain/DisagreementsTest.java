@@ -51,7 +51,7 @@ class DisagreementsTest {
         tile("a.tif", 8, STEP / 3, 150, 0);
         tile("b.tif", 8, STEP, 50, offsetM);
         TileFolder tiles = TileFolder.open(folder);
-        tiles.survey();
+        tiles.survey(share -> true);
         assertEquals(List.of(), tiles.warnings());
     }
 
@@ -60,7 +60,7 @@ class DisagreementsTest {
         tile("a.tif", 8, STEP, 50, 0);
         tile("b.tif", 8 + 49 * STEP, STEP, 50, 300);
         TileFolder tiles = TileFolder.open(folder);
-        tiles.survey();
+        tiles.survey(share -> true);
         assertEquals(List.of(), tiles.warnings());
     }
 
@@ -81,7 +81,7 @@ class DisagreementsTest {
         tile("b.tif", 8, STEP, 30, 0);
         tile("c.tif", 8 + 30 * STEP, STEP, 30, 0.2);
         TileFolder tiles = TileFolder.open(folder);
-        tiles.survey();
+        tiles.survey(share -> true);
         assertEquals(1, tiles.warnings().size(), String.join("\n", tiles.warnings()));
         String told = tiles.warnings().get(0);
         assertTrue(told.startsWith("a.tif: lies 35.0 to 35.2 m below b.tif and 1 more over the same ground"), told);
@@ -128,7 +128,7 @@ class DisagreementsTest {
                 .write(folder.resolve("a.tif"));
         new PaperTiff(200, 200, (x, y) -> 1000).at(8, 46.6, STEP, STEP).write(folder.resolve("b.tif"));
         TileFolder tiles = TileFolder.open(folder);
-        tiles.survey();
+        tiles.survey(share -> true);
         assertEquals(1, tiles.warnings().size(), String.join("\n", tiles.warnings()));
     }
 

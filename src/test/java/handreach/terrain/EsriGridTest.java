@@ -47,7 +47,7 @@ class EsriGridTest {
         assertEquals(10.5, height(tiles, 45.1, 8), 1e-6);
         assertEquals(-5.25, height(tiles, 45, 8.1), 1e-6);
         assertTrue(tiles.at(new Position(45.1, 8.1)).isVoid());
-        assertEquals(1, tiles.survey().get(0).voidPosts());
+        assertEquals(1, tiles.survey(share -> true).get(0).voidPosts());
     }
 
     @ParameterizedTest

@@ -182,7 +182,7 @@ class GeoTiffTileTest {
         assertTrue(tiles.at(new Position(46.98, 8 + 25 * STEP)).isVoid());
         assertTrue(Double.isNaN(bulk(tiles, 46.98, 8 + 19.5 * STEP)));
         assertEquals(500, height(tiles, 46.98, 8 + 35 * STEP));
-        assertEquals(400, tiles.survey().get(0).voidPosts());
+        assertEquals(400, tiles.survey(share -> true).get(0).voidPosts());
     }
 
     @Test

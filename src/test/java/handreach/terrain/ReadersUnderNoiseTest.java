@@ -152,9 +152,9 @@ class ReadersUnderNoiseTest {
     private static void readTile(Path file) {
         try {
             TileFolder tiles = TileFolder.open(file);
-            Reading reading = tiles.at(PLACE);
+            GroundHeight reading = tiles.at(PLACE);
             if (!reading.isVoid()) assertTrue(Double.isFinite(reading.heightM().getAsDouble()));
-            tiles.survey();
+            tiles.survey(share -> true);
         } catch (InputFault fault) {
             assertFalse(fault.getMessage().isBlank());
             assertFalse(fault.getMessage().contains("Exception in"), fault.getMessage());

@@ -32,7 +32,7 @@ class TileFolderTest {
     @CsvFileSource(resources = "heights-samples.csv", useHeadersInDisplayName = true)
     void heightsAgreeWithAnotherReader(String file, double lat, double lon, double heightM) {
         TileFolder tiles = TileFolder.open(SAMPLES.resolve(file));
-        Reading reading = tiles.at(new Position(lat, lon));
+        GroundHeight reading = tiles.at(new Position(lat, lon));
         assertEquals(heightM, reading.heightM().orElseThrow(), ROUNDING_M);
         assertEquals(Path.of(file).getFileName().toString(), reading.tile());
         assertEquals(reading.heightM().getAsDouble(), bulk(tiles, lat, lon), 0);
@@ -247,7 +247,7 @@ class TileFolderTest {
         });
         PaperHgt.write(folder, "N10E020.hgt", tile);
         TileFolder tiles = TileFolder.open(folder);
-        Reading small = tiles.at(new Position(10.5, 20.5));
+        GroundHeight small = tiles.at(new Position(10.5, 20.5));
         assertEquals(400, small.heightM().orElseThrow());
         assertTrue(small.isFilled());
         assertTrue(tiles.at(new Position(10.7, 20.5)).isVoid());
@@ -259,7 +259,7 @@ class TileFolderTest {
         assertTrue(v[0]);
         assertEquals(0, h[0], "never −32768");
         assertEquals(1, tiles.countFilled(new double[] {10.5, 10.6, 10.7}, new double[] {20.5, 20.5, 20.5}, 3));
-        TileSurvey survey = tiles.survey().get(0);
+        TileSurvey survey = tiles.survey(share -> true).get(0);
         assertEquals(3, survey.filledPosts());
         assertEquals(21, survey.voidPosts());
         assertEquals(1201L * 1201, survey.posts());
@@ -360,7 +360,7 @@ class TileFolderTest {
         private HgtOnly() {}
 
         public static void main(String[] arguments) {
-            Reading reading =
+            GroundHeight reading =
                     TileFolder.open(SAMPLES.resolve("high-mountains/tiles")).at(new Position(37.5, -105));
             if (reading.heightM().orElse(0) != 2183) System.exit(3);
         }

@@ -31,7 +31,7 @@ class GpxTrackTest {
 
     @Test
     void aMomentBetweenTwoPointsLiesBetweenThem() {
-        GpxTrack track = GpxTrack.of(
+        GpxTrack track = GpxText.track(
                 "t",
                 HEAD
                         + point("10", "20", "2026-05-04T09:00:00Z")
@@ -46,7 +46,7 @@ class GpxTrackTest {
 
     @Test
     void stretchesAreNeverJoined() {
-        GpxTrack track = GpxTrack.of(
+        GpxTrack track = GpxText.track(
                 "t",
                 HEAD + point("10", "20", "2026-05-04T09:00:00Z") + "</trkseg><trkseg>"
                         + point("10.1", "20", "2026-05-04T09:10:00Z") + TAIL);
@@ -61,7 +61,7 @@ class GpxTrackTest {
 
     @Test
     void theOlderFormWithForeignElementsAndAnyOrderIsRead() {
-        GpxTrack track = GpxTrack.of(
+        GpxTrack track = GpxText.track(
                 "t",
                 "<gpx version=\"1.0\"><wpt lat=\"1\" lon=\"2\"><name>camp</name></wpt><trk><trkseg>"
                         + "<trkpt lon=\"4\" lat=\"3\"><speed>1</speed><extensions><a:hr xmlns:a=\"urn:a\"><time>nonsense</time></a:hr>"
@@ -73,7 +73,7 @@ class GpxTrackTest {
 
     @Test
     void aTrackWithoutTimesIsReadAndToldSo() {
-        GpxTrack track = GpxTrack.of("t", HEAD + point("10", "20", "") + point("10", "20.1", "yesterday") + TAIL);
+        GpxTrack track = GpxText.track("t", HEAD + point("10", "20", "") + point("10", "20.1", "yesterday") + TAIL);
         assertEquals(2, track.points().size());
         assertTrue(
                 track.notes().stream().anyMatch(n -> n.contains("2 of 2 points have no time")),
@@ -84,7 +84,7 @@ class GpxTrackTest {
     void aSwellingEntityIsRefusedAtItsDoctype() {
         String bomb = "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;\">"
                 + "<!ENTITY c SYSTEM \"file:///etc/hostname\">]><gpx><trk><name>&b;&c;</name></trk></gpx>";
-        InputFault fault = assertThrows(InputFault.class, () -> GpxTrack.of("bomb.gpx", bomb));
+        InputFault fault = assertThrows(InputFault.class, () -> GpxText.track("bomb.gpx", bomb));
         assertTrue(fault.getMessage().startsWith("bomb.gpx line 1: has a document type"), fault.getMessage());
     }
 
@@ -93,7 +93,7 @@ class GpxTrackTest {
     void aTruncatedFileIsOneClearLine(int length) {
         String whole =
                 HEAD + point("10", "20", "2026-05-04T09:00:00Z") + point("11", "20", "2026-05-04T09:00:01Z") + TAIL;
-        InputFault fault = assertThrows(InputFault.class, () -> GpxTrack.of("cut.gpx", whole.substring(0, length)));
+        InputFault fault = assertThrows(InputFault.class, () -> GpxText.track("cut.gpx", whole.substring(0, length)));
         assertEquals(1, fault.faults().size());
         assertTrue(fault.getMessage().contains("is not whole GPX"), fault.getMessage());
     }
@@ -101,12 +101,12 @@ class GpxTrackTest {
     @Test
     void deepNestingIsRefused() {
         String deep = "<gpx>" + "<a>".repeat(100) + "</a>".repeat(100) + "</gpx>";
-        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("d", deep))
+        assertTrue(assertThrows(InputFault.class, () -> GpxText.track("d", deep))
                 .getMessage()
                 .contains("deep"));
         String inside =
                 HEAD + "<trkpt lat=\"1\" lon=\"1\">" + "<a>".repeat(100) + "</a>".repeat(100) + "</trkpt>" + TAIL;
-        assertThrows(InputFault.class, () -> GpxTrack.of("d", inside));
+        assertThrows(InputFault.class, () -> GpxText.track("d", inside));
     }
 
     @Test
@@ -122,7 +122,7 @@ class GpxTrackTest {
     @Test
     void allPointsOutsideTheGlobeAreToldTogetherAndASwapIsNamed() {
         String text = HEAD + "\n" + point("120.5", "45", "") + "\n" + point("x", "45", "") + TAIL;
-        InputFault fault = assertThrows(InputFault.class, () -> GpxTrack.of("s.gpx", text));
+        InputFault fault = assertThrows(InputFault.class, () -> GpxText.track("s.gpx", text));
         assertEquals(2, fault.faults().size());
         assertTrue(
                 fault.faults().get(0).message().startsWith("s.gpx line 2: a point has lat 120.5"), fault.getMessage());
@@ -133,15 +133,15 @@ class GpxTrackTest {
     @Test
     void aSwapInsideTheGlobeIsSeenAgainstTheArea() {
         Position area = new Position(36.27, -84.21);
-        GpxTrack swapped = GpxTrack.of("t", HEAD + point("-84.21", "36.28", "") + TAIL);
-        GpxTrack right = GpxTrack.of("t", HEAD + point("36.28", "-84.21", "") + TAIL);
+        GpxTrack swapped = GpxText.track("t", HEAD + point("-84.21", "36.28", "") + TAIL);
+        GpxTrack right = GpxText.track("t", HEAD + point("36.28", "-84.21", "") + TAIL);
         assertTrue(swapped.swapHint(area).isPresent());
         assertTrue(right.swapHint(area).isEmpty());
     }
 
     @Test
     void somethingElseThanGpxIsNamed() {
-        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("k", "<kml></kml>"))
+        assertTrue(assertThrows(InputFault.class, () -> GpxText.track("k", "<kml></kml>"))
                 .getMessage()
                 .contains("<kml>"));
     }

@@ -77,7 +77,7 @@ class LessonTest {
     }
 
     private static boolean holds(Calibration calibration, double shiftDb) {
-        SiteCalibration.Shift shift = calibration.shift(Cover.OPEN, "face", "face");
+        SiteCalibration.Shift shift = SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face");
         return Math.abs(shiftDb - shift.lossDb()) <= 1.96 * shift.standardUncertaintyDb();
     }
 

@@ -2,6 +2,7 @@ package handreach.walk;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.reach.SiteCalibration;
 import handreach.terrain.Cover;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,5 +49,11 @@ record SimulatedWalk(double biasDb, double[] coverDb, double[] carryDb, double s
         WalkPair.Spot spot = new WalkPair.Spot(i + 2, at, 1000.0 * i, 90, 1000.0 * i, cover);
         WalkPair.Link link = new WalkPair.Link("l", Direction.TO_WALKER, carry, carry, -110, 8);
         return new WalkPair(spot, link, marginDb, heard, copied);
+    }
+
+    /** Shift of the loss for a link with one end in this cover, with what is not known about it. */
+    static SiteCalibration.Shift shift(Calibration calibration, Cover cover, String carryA, String carryB) {
+        ShiftTerms terms = calibration.terms();
+        return calibration.combined(terms.row(terms.of(cover, carryA, carryB)));
     }
 }

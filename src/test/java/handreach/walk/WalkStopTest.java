@@ -108,7 +108,7 @@ class WalkStopTest {
                     ""));
         }
         Optional<GpxTrack> track =
-                Optional.of(GpxTrack.of("t", gpx.append("</trkseg></trk></gpx>").toString()));
+                Optional.of(GpxText.track("t", gpx.append("</trkseg></trk></gpx>").toString()));
         stopsAtAnyQuestion(1000, progress -> TrackJoin.of(track, reports, OptionalDouble.empty(), progress));
     }
 

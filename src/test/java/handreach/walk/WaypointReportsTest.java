@@ -19,7 +19,7 @@ class WaypointReportsTest {
             text.append("<wpt lat='36.27' lon='-84.21'><time>2026-05-04T09:00:00Z</time>")
                     .append(mark)
                     .append("</wpt>");
-        return GpxTrack.of("marks.gpx", text + "</gpx>");
+        return GpxText.track("marks.gpx", text + "</gpx>");
     }
 
     @ParameterizedTest

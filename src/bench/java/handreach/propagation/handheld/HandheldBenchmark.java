@@ -69,7 +69,7 @@ public class HandheldBenchmark {
     public double onePath() {
         string.start(terms.effectiveRadiusM(), groundM[0], terms.terminals().txHeightM());
         for (int i = 1; i < SAMPLES; i++) string.add(distanceM[i], groundM[i]);
-        return terms.excessDb(string);
+        return terms.excessDb(string, terms.near(), terms.far());
     }
 
     @Benchmark
@@ -78,7 +78,7 @@ public class HandheldBenchmark {
         double sum = 0;
         for (int i = 1; i < SAMPLES; i++) {
             string.add(distanceM[i], groundM[i]);
-            sum += terms.excessDb(string);
+            sum += terms.excessDb(string, terms.near(), terms.far());
         }
         return sum;
     }

@@ -119,7 +119,7 @@ final class DipSearch {
         return new Dip(mhz, curve.match(mhz), resonance(mhz), band(mhz, 2), band(mhz, 3));
     }
 
-    private Optional<Band> band(double mhz, double swr) {
+    private Optional<SwrBand> band(double mhz, double swr) {
         double limit = Match.ofSwr(swr).reflection();
         DoubleUnaryOperator over = f -> curve.at(f).abs() - limit;
         if (over.applyAsDouble(mhz) > 0) return Optional.empty();
@@ -130,7 +130,7 @@ final class DipSearch {
         while (down >= 0 && reflection[down] <= limit) down--;
         double high = up == grid.length ? curve.highestMhz() : root(over, Math.max(mhz, grid[up - 1]), grid[up]);
         double low = down < 0 ? curve.lowestMhz() : root(over, grid[down], Math.min(mhz, grid[down + 1]));
-        return Optional.of(new Band(low, high, down < 0, up == grid.length));
+        return Optional.of(new SwrBand(low, high, down < 0, up == grid.length));
     }
 
     private int firstAbove(double mhz) {

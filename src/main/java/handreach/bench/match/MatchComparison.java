@@ -57,8 +57,8 @@ public final class MatchComparison {
         double shift = other.main().tunedMhz() - first.main().tunedMhz();
         Optional<Double> ratio = first.main()
                 .band3()
-                .filter(Band::isWhole)
-                .flatMap(a -> other.main().band3().filter(Band::isWhole).map(b -> b.widthMhz() / a.widthMhz()))
+                .filter(SwrBand::isWhole)
+                .flatMap(a -> other.main().band3().filter(SwrBand::isWhole).map(b -> b.widthMhz() / a.widthMhz()))
                 .filter(Double::isFinite);
         List<Double> changes = new ArrayList<>();
         StringBuilder words = new StringBuilder(String.format(

@@ -70,7 +70,7 @@ public final class Handheld implements LossModel {
     /**
      * What is doubtful about a path that has just been walked: the warnings of {@link #loss} without walking it again.
      *
-     * @param walk the walk, its excess reckoned
+     * @param walk the walk, its excess computed
      * @param outline the ends of the path, and whatever of it stands between: one sample with clutter will do for all
      */
     public static List<String> warnings(

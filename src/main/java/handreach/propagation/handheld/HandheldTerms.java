@@ -14,7 +14,7 @@ import handreach.propagation.Terminals;
  * string.start(terms.effectiveRadiusM(), groundM[0], nearHeightM);
  * for (int i = 1; i < n; i++) {
  *     string.add(distanceM[i], groundM[i]);
- *     excessDb[i] = terms.excessDb(string);      // what the model says of the path cut at i
+ *     excessDb[i] = terms.excessDb(string, terms.near(), terms.far());      // what the model says of the path cut at i
  * }
  * }</pre>
  *
@@ -134,7 +134,7 @@ final class HandheldTerms {
     }
 
     /**
-     * The same for the path that ends at the last sample walked by the string, which was started at this near height.
+     * The same for the path that ends at the last sample walked by the string, which was started at the height of the first end.
      *
      * @shape  one string in, scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
      * @unit   dB over free space, negative where the ground helps
@@ -142,11 +142,6 @@ final class HandheldTerms {
      * @error  see {@link Handheld}
      * @source ours, see {@link Handheld}
      */
-    double excessDb(StretchedString string) {
-        return excessDb(string, near, far);
-    }
-
-    /** The same with other ends; the string was started at the height of the first of them. */
     double excessDb(StretchedString string, End first, End last) {
         string.stretchTo(last.heightM());
         double edges = edgesDb(string);

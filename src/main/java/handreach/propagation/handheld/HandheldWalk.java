@@ -31,7 +31,7 @@ public final class HandheldWalk {
     private double nearWoodRunM;
     private double nearTopsOverM;
 
-    // What was reckoned last.
+    // What was computed last.
     private double bareDb;
     private double townDb;
     private double woodDb;
@@ -169,7 +169,7 @@ public final class HandheldWalk {
     }
 
     /**
-     * What the antennas of the path reckoned last gain less by their height than over open ground, see {@link EndCover#countedM}.
+     * What the antennas of the path computed last gain less by their height than over open ground, see {@link EndCover#countedM}.
      *
      * @shape  scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
      * @unit   dB; exactly 0 where no end stands in cover higher than itself, or none is higher than a hand
@@ -182,17 +182,17 @@ public final class HandheldWalk {
         return bareDb - terms.excessDb(string, terms.near(), terms.far());
     }
 
-    /** Whether the antennas of the path reckoned last see each other over the bare ground. */
+    /** Whether the antennas of the path computed last see each other over the bare ground. */
     public boolean inSight() {
         return string.inSight();
     }
 
-    /** Elevation angle at the near antenna of the path reckoned last, degrees; as {@link PathGeometry#departureDeg}. */
+    /** Elevation angle at the near antenna of the path computed last, degrees; as {@link PathGeometry#departureDeg}. */
     public double departureDeg() {
         return elevationDeg(string.nearSlope());
     }
 
-    /** Elevation angle at the far antenna of the path reckoned last, degrees; as {@link PathGeometry#arrivalDeg}. */
+    /** Elevation angle at the far antenna of the path computed last, degrees; as {@link PathGeometry#arrivalDeg}. */
     public double arrivalDeg() {
         return elevationDeg(string.farSlope());
     }

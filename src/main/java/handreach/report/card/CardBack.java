@@ -94,20 +94,13 @@ final class CardBack implements Figure {
         if (!front.people().equals(whole.people())) parts.add(new People(whole.people()));
         if (front.loadouts().lines().size() < whole.loadouts().lines().size())
             parts.add(new Carriers(whole.loadouts().lines()));
-        CardView.Notes all = whole.notes();
-        CardView.Notes said = front.notes();
-        lines(parts, "Dead ground", all.deadGround(), said.deadGround());
-        lines(parts, "Relay", all.relay(), said.relay());
-        lines(parts, "If contact is lost", all.fallback(), said.fallback());
-        lines(parts, "Check times", all.checkTimes(), said.checkTimes());
-        lines(parts, "Doubtful", all.doubts(), said.doubts());
+        for (NoteSection section : NoteSection.values()) {
+            List<CardLine> all = section.of(whole.notes());
+            List<CardLine> said = section.of(front.notes());
+            boolean isWhole = said.size() >= all.size() && said.subList(0, all.size()).equals(all);
+            if (!isWhole) parts.add(new Lines(section.heading(), all));
+        }
         return parts;
-    }
-
-    private static void lines(List<Part> parts, String heading, List<CardLine> whole, List<CardLine> front) {
-        boolean isWhole =
-                front.size() >= whole.size() && front.subList(0, whole.size()).equals(whole);
-        if (!isWhole) parts.add(new Lines(heading, whole));
     }
 
     private record Lines(String heading, List<CardLine> lines) implements Part {
@@ -131,7 +124,7 @@ final class CardBack implements Figure {
 
         @Override
         public void write(CardText text, int from, int to) {
-            text.heading("Loadouts");
+            text.heading(CardText.LOADOUTS);
             lines.subList(from, to).forEach(text::loadout);
         }
     }
@@ -144,9 +137,8 @@ final class CardBack implements Figure {
 
         @Override
         public void write(CardText text, int from, int to) {
-            text.heading("Who is where, seen from " + people.from());
             String note = to == count() ? people.note() : "";
-            text.people(new CardPeople(people.from(), note, people.everybody().subList(from, to), List.of()));
+            text.whoIsWhere(new CardPeople(people.from(), note, people.everybody().subList(from, to), List.of()));
         }
     }
 

@@ -14,7 +14,7 @@ import java.util.List;
  * The field card on one side of a sheet to be folded twice into a quarter (A6 from A4): cover at the lower right, back at the
  * lower left, the two inner pages above, upside down until folded.
  */
-final class CardFold extends CardSheet {
+final class CardFold extends CardLayout {
     private static final double EDGE_PX = 24;
     private static final double CAUTION_PX = 12;
 
@@ -84,7 +84,7 @@ final class CardFold extends CardSheet {
     }
 
     private static void cover(CardText text, CardView view) {
-        if (!view.people().isEmpty()) people(text, view);
+        if (!view.people().isEmpty()) text.whoIsWhere(view.people());
         if (!view.header().target().isBlank()) text.paragraph(view.header().target());
     }
 

@@ -10,7 +10,7 @@ import handreach.report.page.Cautions;
 import java.util.List;
 
 /** The field card on one sheet: loadouts, the rose over the relief, who is where, and everything in words. */
-final class CardPage extends CardSheet {
+final class CardPage extends CardLayout {
     private static final double EDGE_PX = 44;
     private static final double GAP_PX = 26;
     private static final double TOP_PX = 112;
@@ -215,7 +215,7 @@ final class CardPage extends CardSheet {
 
     private static void everybody(CardText text, CardView view) {
         if (view.people().isEmpty()) return;
-        people(text, view);
+        text.whoIsWhere(view.people());
         text.gap();
     }
 

@@ -18,6 +18,8 @@ import java.util.stream.Collectors;
 
 /** Text flowing down a column of a card. Without a pen it only measures. */
 final class CardText {
+    static final String LOADOUTS = "Loadouts";
+
     private static final double LEADING = 1.32;
     private static final int BLANK_LINES = 3;
     /** Narrower than this a table of people would be all wrapped lines, px. */
@@ -140,8 +142,14 @@ final class CardText {
         line(CardLine.of(loadout.reach()), indent);
     }
 
+    /** Everybody, under a heading that says from where they are seen. */
+    void whoIsWhere(CardPeople people) {
+        heading("Who is where, seen from " + people.from());
+        people(people);
+    }
+
     /** Everybody in a table where there is room for one, else one below the other. */
-    void people(CardPeople people) {
+    private void people(CardPeople people) {
         if (widthPx >= TABLE_PX && !people.rows().isEmpty()) table(people.rows(), widths(people.rows(), false));
         else for (CardPerson person : people.rows()) stacked(person);
         if (!people.rest().isEmpty()) brief(people.rest());

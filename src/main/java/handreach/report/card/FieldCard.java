@@ -1,8 +1,8 @@
 package handreach.report.card;
 
 import handreach.report.draw.Figure;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.PdfFile;
-import handreach.report.file.WholeFile;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -11,16 +11,16 @@ public final class FieldCard {
     private FieldCard() {}
 
     /** One page, and its back where the page has no room for every place, name, relay and check time. */
-    public static WholeFile.Content sheet(CardView view, CardSize paper) {
+    public static AnswerFile.Content sheet(CardView view, CardSize paper) {
         return pages(view, CardPage.of(view, paper));
     }
 
     /** One page to be folded twice, a quarter of the paper, A6 from A4; and a back as a sheet has it. */
-    public static WholeFile.Content fold(CardView view, CardSize paper) {
+    public static AnswerFile.Content fold(CardView view, CardSize paper) {
         return pages(view, new CardFold(view, paper));
     }
 
-    private static WholeFile.Content pages(CardView view, CardSheet front) {
+    private static AnswerFile.Content pages(CardView view, CardLayout front) {
         List<Figure> pages = new ArrayList<>(List.of(front));
         pages.addAll(CardBack.of(view, front.fit, front.paper));
         return PdfFile.content(title(view), pages, view.header().made());

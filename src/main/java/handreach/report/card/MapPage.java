@@ -5,8 +5,8 @@ import handreach.report.draw.Fitted;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
 import handreach.report.draw.TextStyle;
+import handreach.report.file.AnswerFile;
 import handreach.report.file.PdfFile;
-import handreach.report.file.WholeFile;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import java.awt.geom.Rectangle2D;
@@ -38,7 +38,7 @@ public final class MapPage implements Figure {
      * @param about channel and power, with what and from where, the date
      * @param map with its scale and key on it
      */
-    public static WholeFile.Content pdf(String title, String about, Picture map, CardSize paper, Instant made) {
+    public static AnswerFile.Content pdf(String title, String about, Picture map, CardSize paper, Instant made) {
         return PdfFile.content("Map: " + title, List.of(new MapPage(title, about, map, paper)), made);
     }
 

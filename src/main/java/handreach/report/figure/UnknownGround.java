@@ -25,7 +25,7 @@ public final class UnknownGround {
         return LegendEntry.area(ink(), "no heights known");
     }
 
-    /** How the key of a rose explains it: what lies behind a gap is not reckoned either. */
+    /** How the key of a rose explains it: what lies behind a gap is not computed either. */
     static LegendEntry onRose() {
         return LegendEntry.area(ink(), "no heights known there or on the way");
     }

@@ -47,7 +47,7 @@ public final class FileBatch {
     private final Path folder;
     private final String what;
     private final Sources sources;
-    private final Map<String, WholeFile.Content> contents = new LinkedHashMap<>();
+    private final Map<String, AnswerFile.Content> contents = new LinkedHashMap<>();
     private final List<Pattern> replaced = new ArrayList<>();
     private Optional<String> note = Optional.empty();
 
@@ -68,11 +68,11 @@ public final class FileBatch {
         add(name, out -> out.write(text.get().getBytes(StandardCharsets.UTF_8)));
     }
 
-    public void add(String name, WholeFile.Content content) {
+    public void add(String name, AnswerFile.Content content) {
         if (contents.putIfAbsent(name, content) != null) throw new IllegalArgumentException("two files named " + name);
     }
 
-    public void addAll(Map<String, WholeFile.Content> more) {
+    public void addAll(Map<String, AnswerFile.Content> more) {
         more.forEach(this::add);
     }
 
@@ -107,7 +107,7 @@ public final class FileBatch {
                 return written(names, progress);
             }
         } catch (IOException e) {
-            throw WholeFile.notWritten(folder, e);
+            throw AnswerFile.notWritten(folder, e);
         }
     }
 
@@ -135,7 +135,7 @@ public final class FileBatch {
     }
 
     private void put(Manifest manifest) {
-        WholeFile.write(folder.resolve(Manifest.name(what)), manifest.text(), sources);
+        AnswerFile.write(folder.resolve(Manifest.name(what)), manifest.text(), sources);
     }
 
     /** Where no file was finished the folder is as before, and so is its manifest. */
@@ -174,9 +174,9 @@ public final class FileBatch {
         }
     }
 
-    private Manifest.Entry written(String name, WholeFile.Content content) {
+    private Manifest.Entry written(String name, AnswerFile.Content content) {
         Tally[] tally = new Tally[1];
-        WholeFile.write(
+        AnswerFile.write(
                 folder.resolve(name),
                 out -> {
                     tally[0] = new Tally(out);

@@ -88,8 +88,8 @@ public final class GeoTiff {
         this.grid = raster.grid();
     }
 
-    /** Content to be handed to {@link WholeFile#write}. */
-    public static WholeFile.Content content(Georaster raster) {
+    /** Content to be handed to {@link AnswerFile#write}. */
+    public static AnswerFile.Content content(Georaster raster) {
         return out -> new GeoTiff(raster).writeTo(out);
     }
 
@@ -97,7 +97,7 @@ public final class GeoTiff {
      * The same laid out for reading over a network piece by piece: directories first, then smaller pictures down to one tile, the smallest
      * first. A cell of a smaller picture is the mean of the known among its four, or the first of them where numbers stand for classes.
      */
-    public static WholeFile.Content cloud(Georaster raster) {
+    public static AnswerFile.Content cloud(Georaster raster) {
         return out -> new GeoTiff(raster).writeCloud(out);
     }
 
@@ -302,7 +302,7 @@ public final class GeoTiff {
      * Names and colours of the numbers, to stand beside the raster in a file of its name with {@code .aux.xml} behind it: the format
      * itself has no place for names, and for colours only in bands of whole numbers.
      */
-    public static WholeFile.Content classes(Georaster raster) {
+    public static AnswerFile.Content classes(Georaster raster) {
         XmlText xml = new XmlText();
         xml.open("PAMDataset").open("PAMRasterBand", "band", "1").element("ColorInterp", "Palette");
         xml.open("CategoryNames");

@@ -50,7 +50,7 @@ public final class Kml {
     }
 
     /** Content of a KMZ file: the document and its pictures in one archive. */
-    public static WholeFile.Content kmz(
+    public static AnswerFile.Content kmz(
             String title, List<MapOutline> outlines, List<MapPlace> places, Pictures pictures) {
         return out -> {
             ZipOutputStream zip = new ZipOutputStream(out);

@@ -26,8 +26,8 @@ public final class PdfFile {
 
     private PdfFile() {}
 
-    /** Content to be handed to {@link WholeFile#write}; the same input gives the same file. */
-    public static WholeFile.Content content(String title, List<Figure> pages, Instant made) {
+    /** Content to be handed to {@link AnswerFile#write}; the same input gives the same file. */
+    public static AnswerFile.Content content(String title, List<Figure> pages, Instant made) {
         return out -> write(title, pages, made, out);
     }
 

@@ -135,7 +135,7 @@ class HandheldTest {
             if (at.distanceM()[i] < 50) continue;
             double path =
                     MODEL.loss(at.profile().upTo(i), at.terminals(), conditions).excessDb();
-            assertEquals(path, terms.excessDb(string), 1e-9);
+            assertEquals(path, terms.excessDb(string, terms.near(), terms.far()), 1e-9);
         }
     }
 

@@ -10,7 +10,7 @@ import handreach.report.SampleFigures;
 import handreach.report.draw.Svg;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.RoseFigure;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import handreach.units.Lengths;
@@ -69,7 +69,7 @@ class FieldCardTest {
                 Cautions.RAISING);
     }
 
-    private static byte[] bytes(WholeFile.Content content) throws IOException {
+    private static byte[] bytes(AnswerFile.Content content) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         content.writeTo(out);
         return out.toByteArray();
@@ -128,7 +128,7 @@ class FieldCardTest {
 
     @Test
     void tooMuchIsCutAndSaidSoAndCautionsAreNever() throws IOException {
-        for (WholeFile.Content card : List.of(
+        for (AnswerFile.Content card : List.of(
                 FieldCard.sheet(view("a loadout with a rather long name", 30), CardSize.A4),
                 FieldCard.fold(view("a loadout with a rather long name", 30), CardSize.LETTER)))
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
@@ -157,7 +157,7 @@ class FieldCardTest {
             List<CardLine> many = Collections.nCopies(doubts, CardLine.of("Lost beyond 65 dB on 44 of 72 bearings."));
             CardView.Notes notes = new CardView.Notes(List.of(), List.of(), List.of(steps), List.of(), many);
             CardView view = bare(notes);
-            for (WholeFile.Content card :
+            for (AnswerFile.Content card :
                     List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
                 try (PDDocument document = Loader.loadPDF(bytes(card))) {
                     String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
@@ -185,7 +185,7 @@ class FieldCardTest {
         CardLine[] steps = new CardLine[6];
         for (int i = 0; i < steps.length; i++) steps[i] = CardLine.of("Step " + i + " of what to do.");
         CardView view = bare(new CardView.Notes(List.of(), List.of(), List.of(steps), checks, List.of()));
-        for (WholeFile.Content card : List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
+        for (AnswerFile.Content card : List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
                 PDFTextStripper pages = new PDFTextStripper();
                 pages.setEndPage(1);
@@ -266,7 +266,7 @@ class FieldCardTest {
     @Test
     void hostileAndForeignWordsArePrintedAsWords() throws IOException {
         CardView view = view(SampleFigures.HOSTILE, 2);
-        for (WholeFile.Content card :
+        for (AnswerFile.Content card :
                 List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.A4)))
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
                 String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
@@ -436,7 +436,7 @@ class FieldCardTest {
         CardView.Notes notes = crowd.notes();
         CardView view = crowd.with(
                 new CardView.Notes(notes.deadGround(), notes.relay(), notes.fallback(), checks, notes.doubts()));
-        for (WholeFile.Content card :
+        for (AnswerFile.Content card :
                 List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.LETTER)))
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
                 assertEquals(2, document.getNumberOfPages());

@@ -30,7 +30,7 @@ class FileBatchTest {
     @TempDir
     Path folder;
 
-    private static WholeFile.Content content(String text) {
+    private static AnswerFile.Content content(String text) {
         return out -> out.write(text.getBytes(StandardCharsets.UTF_8));
     }
 

@@ -92,7 +92,7 @@ class GeoTiffTest {
     @Test
     void aGeneralReaderFindsEveryCellWhereItBelongs() throws Exception { // oracle: the geographic library's reader
         Path file = folder.resolve("loss.tif");
-        WholeFile.write(file, GeoTiff.content(raster()), Sources.NONE);
+        AnswerFile.write(file, GeoTiff.content(raster()), Sources.NONE);
         GeoTiffReader reader = new GeoTiffReader(file.toFile());
         GridCoverage2D coverage = reader.read((GeneralParameterValue[]) null);
         try {
@@ -140,7 +140,7 @@ class GeoTiffTest {
         Path file = folder.resolve("bad.tif");
         assertThrows(
                 IllegalArgumentException.class,
-                () -> WholeFile.write(
+                () -> AnswerFile.write(
                         file,
                         GeoTiff.content(new Georaster(GRID, PLAIN, cell -> Double.NEGATIVE_INFINITY)),
                         Sources.NONE));
@@ -237,7 +237,7 @@ class GeoTiffTest {
         assertEquals(3, pictures);
         assertTrue(firstTileBefore > lastDirectory, "tiles stand behind all directories");
         Path saved = folder.resolve("cloud.tif");
-        WholeFile.write(saved, GeoTiff.cloud(raster), Sources.NONE);
+        AnswerFile.write(saved, GeoTiff.cloud(raster), Sources.NONE);
         GeoTiffReader reader = new GeoTiffReader(saved.toFile());
         GridCoverage2D coverage = reader.read((GeneralParameterValue[]) null);
         try {

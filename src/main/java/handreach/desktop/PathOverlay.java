@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Optional;
 
 /** The line pulled between two places, with its length and azimuth, and the point looked at in the profile. */
-final class PathInk implements MapInk {
+final class PathOverlay implements MapOverlay {
     private final Session session;
 
-    PathInk(Session session) {
+    PathOverlay(Session session) {
         this.session = session;
     }
 

@@ -12,10 +12,10 @@ import java.util.Optional;
 import javafx.scene.paint.Color;
 
 /** Sites for relays as triangles, the hops to them as lines whose pattern tells how sure they are. */
-final class RelayInk implements MapInk {
+final class RelayOverlay implements MapOverlay {
     private final Session session;
 
-    RelayInk(Session session) {
+    RelayOverlay(Session session) {
         this.session = session;
     }
 

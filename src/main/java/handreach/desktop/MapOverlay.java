@@ -3,6 +3,6 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 
 /** Something drawn as lines and words over the map. */
-interface MapInk {
+interface MapOverlay {
     void draw(MapPen pen, MapFrame frame);
 }

@@ -10,7 +10,7 @@ import java.util.function.Supplier;
 import javafx.scene.text.TextAlignment;
 
 /** Scale bar, contour interval and channel in the lower left corner, north in the upper right. */
-final class ScaleInk implements MapInk {
+final class ScaleOverlay implements MapOverlay {
     private static final double LONGEST_PX = 190;
     private static final double SHORTEST_PX = 40;
     private static final double LEFT_PX = 16;
@@ -22,7 +22,7 @@ final class ScaleInk implements MapInk {
     private final DoubleSupplier freePx;
 
     /** {@code freePx} is how far to the right nothing lies over the corner. */
-    ScaleInk(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM, DoubleSupplier freePx) {
+    ScaleOverlay(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM, DoubleSupplier freePx) {
         this.scene = scene;
         this.channel = channel;
         this.contourIntervalM = contourIntervalM;

@@ -9,7 +9,7 @@ import java.util.function.Supplier;
 import javafx.scene.text.TextAlignment;
 
 /** Whose work the picture under the reach is, above the scale in the lower left corner. */
-final class BackdropInk implements MapInk {
+final class BackdropOverlay implements MapOverlay {
     private static final double LEFT_PX = 16;
     /** Scale, contours and channel stand below, with what keeps them apart. */
     private static final double LINES_BELOW = 3;
@@ -19,7 +19,7 @@ final class BackdropInk implements MapInk {
 
     private final Supplier<Optional<Backdrop.Laid<GroundPicture>>> laid;
 
-    BackdropInk(Supplier<Optional<Backdrop.Laid<GroundPicture>>> laid) {
+    BackdropOverlay(Supplier<Optional<Backdrop.Laid<GroundPicture>>> laid) {
         this.laid = laid;
     }
 

@@ -4,7 +4,7 @@ package handreach.cartography;
  * Inks made for white paper as they look on dark: what was dark is light, the hue stays, so that a colour keeps its meaning by
  * night. Lightness is turned round between a paper and an ink of the night.
  */
-public final class NightInk {
+public final class NightColours {
     /** Lightness of the ink of figures on white paper, 0x1F262B. */
     private static final double INK_LIGHTNESS = 0.264;
     /** Steps in which a colour that no screen can show is made paler. */
@@ -13,7 +13,7 @@ public final class NightInk {
     private final double[] paper;
     private final double[] ink;
 
-    public NightInk(int paperRgb, int inkRgb) {
+    public NightColours(int paperRgb, int inkRgb) {
         this.paper = oklab(paperRgb);
         this.ink = oklab(inkRgb);
     }

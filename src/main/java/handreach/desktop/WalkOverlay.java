@@ -11,13 +11,13 @@ import java.util.List;
 import javafx.scene.paint.Color;
 
 /** Reports of walks by how they stand to their prediction, told by shape and by light and dark; stops of a proposed walk. */
-final class WalkInk implements MapInk {
+final class WalkOverlay implements MapOverlay {
     private static final Color WORSE = Color.web("#a33b00");
     private static final Color BETTER = Color.web("#0072b2");
 
     private final Session session;
 
-    WalkInk(Session session) {
+    WalkOverlay(Session session) {
         this.session = session;
     }
 
@@ -67,8 +67,8 @@ final class WalkInk implements MapInk {
     }
 
     /** What the marks mean, with how many there are. */
-    static Overlay.Key key(WalkAnswer answer) {
-        List<Overlay.KeyEntry> entries = new ArrayList<>();
+    static LayerRaster.Key key(WalkAnswer answer) {
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         List<WalkPair> pairs = answer.pairs();
         for (int i = WalkMark.values().length - 1; i >= 0; i--) {
             WalkMark mark = WalkMark.values()[i];
@@ -76,9 +76,9 @@ final class WalkInk implements MapInk {
                     pairs.stream().filter(pair -> WalkMark.of(pair) == mark).count();
             if (count > 0)
                 entries.add(
-                        Overlay.KeyEntry.of((pen, x, y) -> mark(mark, pen, x, y), mark.label() + " (" + count + ")"));
+                        LayerRaster.KeyEntry.of((pen, x, y) -> mark(mark, pen, x, y), mark.label() + " (" + count + ")"));
         }
-        return new Overlay.Key(
+        return new LayerRaster.Key(
                 "Walked: heard against predicted", entries, "One mark a report or local mean of a level.");
     }
 }

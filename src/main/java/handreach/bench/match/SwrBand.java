@@ -8,8 +8,8 @@ package handreach.bench.match;
  * @param isOpenBelow whether the sweep ends before the lower edge is reached
  * @param isOpenAbove whether the sweep ends before the upper edge is reached
  */
-public record Band(double lowMhz, double highMhz, boolean isOpenBelow, boolean isOpenAbove) {
-    public Band {
+public record SwrBand(double lowMhz, double highMhz, boolean isOpenBelow, boolean isOpenAbove) {
+    public SwrBand {
         if (!(lowMhz <= highMhz)) throw new IllegalArgumentException("band from " + lowMhz + " to " + highMhz);
     }
 

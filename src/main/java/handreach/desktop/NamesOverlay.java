@@ -9,13 +9,13 @@ import java.util.function.Supplier;
 import org.locationtech.jts.geom.Envelope;
 
 /** Names of places out of the user's own file: a small dot and the name. In a crowd those that come first in the file stand. */
-final class NamesInk implements MapInk {
+final class NamesOverlay implements MapOverlay {
     private static final double DOT_PX = 2.5;
     private static final int MOST = 80;
 
     private final Supplier<Optional<Backdrop.Laid<List<NamedPoint>>>> laid;
 
-    NamesInk(Supplier<Optional<Backdrop.Laid<List<NamedPoint>>>> laid) {
+    NamesOverlay(Supplier<Optional<Backdrop.Laid<List<NamedPoint>>>> laid) {
         this.laid = laid;
     }
 

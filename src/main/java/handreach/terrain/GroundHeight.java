@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
  * @param tile file the height comes from; where void, the file that covers the position, or the empty word
  * @param isFilled whether a post it leans on was void in the file and was filled from its neighbours
  */
-public record Reading(OptionalDouble heightM, String tile, boolean isFilled) {
-    public Reading {
+public record GroundHeight(OptionalDouble heightM, String tile, boolean isFilled) {
+    public GroundHeight {
         Objects.requireNonNull(heightM);
         Objects.requireNonNull(tile);
     }

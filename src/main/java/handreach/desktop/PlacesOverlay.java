@@ -10,12 +10,12 @@ import java.util.List;
 import javafx.scene.paint.Color;
 
 /** Positions of the plan: a square for the base, a disc for the others, a ring round the one the reach starts from. */
-final class PlacesInk implements MapInk {
+final class PlacesOverlay implements MapOverlay {
     private static final double RADIUS_PX = 7;
 
     private final Session session;
 
-    PlacesInk(Session session) {
+    PlacesOverlay(Session session) {
         this.session = session;
     }
 

@@ -6,7 +6,7 @@ import handreach.study.Scene;
 import java.util.function.Supplier;
 
 /** How high the heavier contours run, and the summits that stand out. */
-final class HeightInk implements MapInk {
+final class HeightOverlay implements MapOverlay {
     private static final double SCALE_WIDE_PX = 280;
     /** In the upper right corner stands the arrow to the north. */
     private static final double NORTH_PX = 90;
@@ -17,7 +17,7 @@ final class HeightInk implements MapInk {
     private final Supplier<Relief> painted;
     private final Supplier<Scene> scene;
 
-    HeightInk(Supplier<Relief> painted, Supplier<Scene> scene) {
+    HeightOverlay(Supplier<Relief> painted, Supplier<Scene> scene) {
         this.painted = painted;
         this.scene = scene;
     }

@@ -19,14 +19,14 @@ import java.util.concurrent.CancellationException;
  *
  * <p>A fault, a cancellation or an interrupt while writing removes what was written beside; the old file stays as it was.
  */
-public final class WholeFile {
+public final class AnswerFile {
     /** What writes the content. */
     @FunctionalInterface
     public interface Content {
         void writeTo(OutputStream out) throws IOException;
     }
 
-    private WholeFile() {}
+    private AnswerFile() {}
 
     public static void write(Path file, String text, Sources sources) {
         write(file, text.getBytes(StandardCharsets.UTF_8), sources);

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** What both forms of the field card have: their paper, the rose, words that fit, and the sections they are made of. */
-abstract class CardSheet implements Figure {
+abstract class CardLayout implements Figure {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
             .withZone(ZoneOffset.UTC);
 
@@ -20,7 +20,7 @@ abstract class CardSheet implements Figure {
     final RoseFigure rose;
     final CardFit fit;
 
-    CardSheet(CardView view, CardSize paper, RoseFigure rose) {
+    CardLayout(CardView view, CardSize paper, RoseFigure rose) {
         this.paper = paper;
         this.rose = rose;
         this.fit = CardFit.of(view, this::fits);
@@ -70,33 +70,28 @@ abstract class CardSheet implements Figure {
     }
 
     static void carriers(CardText text, CardView view) {
-        text.heading("Loadouts");
+        text.heading(CardText.LOADOUTS);
         text.paragraph(view.loadouts().far());
         for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
     }
 
-    static void people(CardText text, CardView view) {
-        text.heading("Who is where, seen from " + view.people().from());
-        text.people(view.people());
-    }
-
     static void deadGround(CardText text, CardView view) {
-        text.heading("Dead ground");
+        text.heading(NoteSection.DEAD_GROUND.heading());
         text.lines(view.notes().deadGround());
     }
 
     static void relay(CardText text, CardView view) {
-        text.heading("Relay" + toFillIn(view.notes().relay()));
+        text.heading(NoteSection.RELAY.heading() + toFillIn(view.notes().relay()));
         text.lines(view.notes().relay());
     }
 
     static void fallback(CardText text, CardView view) {
-        text.heading("If contact is lost");
+        text.heading(NoteSection.FALLBACK.heading());
         text.numbered(view.notes().fallback());
     }
 
     static void checkTimes(CardText text, CardView view) {
-        text.heading("Check times" + toFillIn(view.notes().checkTimes()));
+        text.heading(NoteSection.CHECK_TIMES.heading() + toFillIn(view.notes().checkTimes()));
         text.lines(view.notes().checkTimes());
     }
 
@@ -109,7 +104,7 @@ abstract class CardSheet implements Figure {
     static void doubts(CardText text, CardView view) {
         if (view.notes().doubts().isEmpty()) return;
         text.gap();
-        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading("Doubtful");
+        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading(NoteSection.DOUBTS.heading());
         text.lines(view.notes().doubts());
     }
 }

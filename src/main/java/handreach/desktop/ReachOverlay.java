@@ -6,10 +6,10 @@ import handreach.geodesy.Position;
 import java.util.List;
 
 /** The rim of the area that is looked at. */
-final class ReachInk implements MapInk {
+final class ReachOverlay implements MapOverlay {
     private final Session session;
 
-    ReachInk(Session session) {
+    ReachOverlay(Session session) {
         this.session = session;
     }
 

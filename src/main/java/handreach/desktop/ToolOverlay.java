@@ -11,14 +11,14 @@ import java.util.Optional;
 import javafx.scene.text.TextAlignment;
 
 /** The place that was gone to, and the line that is measured with its length and both bearings. */
-final class ToolInk implements MapInk {
+final class ToolOverlay implements MapOverlay {
     private static final double ARM_PX = 12;
     private static final double GAP_PX = 4;
 
     private final Session session;
     private final MapTools tools;
 
-    ToolInk(Session session, MapTools tools) {
+    ToolOverlay(Session session, MapTools tools) {
         this.session = session;
         this.tools = tools;
     }

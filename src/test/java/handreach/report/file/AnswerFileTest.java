@@ -28,17 +28,17 @@ class WholeFileTest {
     @Test
     void foldersOnTheWayAreMade() throws IOException {
         Path file = folder.resolve("a/b/out.txt");
-        WholeFile.write(file, "whole", Sources.NONE);
+        AnswerFile.write(file, "whole", Sources.NONE);
         assertEquals("whole", Files.readString(file));
     }
 
     @Test
     void aFaultHalfWayLeavesTheOldFileAndNothingElse() throws IOException {
         Path file = folder.resolve("out.txt");
-        WholeFile.write(file, "old", Sources.NONE);
+        AnswerFile.write(file, "old", Sources.NONE);
         assertThrows(
                 CancellationException.class,
-                () -> WholeFile.write(
+                () -> AnswerFile.write(
                         file,
                         out -> {
                             out.write(new byte[100_000]);
@@ -47,7 +47,7 @@ class WholeFileTest {
                         Sources.NONE));
         InputFault fault = assertThrows(
                 InputFault.class,
-                () -> WholeFile.write(
+                () -> AnswerFile.write(
                         file,
                         out -> {
                             out.write(new byte[100_000]);
@@ -63,14 +63,14 @@ class WholeFileTest {
     @Test
     void aFolderInThePlaceOfTheFileIsTold() throws IOException {
         Path file = Files.createDirectory(folder.resolve("out"));
-        InputFault fault = assertThrows(InputFault.class, () -> WholeFile.write(file, "x", Sources.NONE));
+        InputFault fault = assertThrows(InputFault.class, () -> AnswerFile.write(file, "x", Sources.NONE));
         assertTrue(fault.getMessage().contains("is a folder"), fault.getMessage());
     }
 
     @Test
     void aFileInThePlaceOfAFolderIsTold() throws IOException {
         Files.writeString(folder.resolve("plain"), "x");
-        assertThrows(InputFault.class, () -> WholeFile.write(folder.resolve("plain/out.txt"), "x", Sources.NONE));
+        assertThrows(InputFault.class, () -> AnswerFile.write(folder.resolve("plain/out.txt"), "x", Sources.NONE));
         assertEquals("x", Files.readString(folder.resolve("plain")));
     }
 
@@ -96,7 +96,7 @@ class WholeFileTest {
     /** Writes without end; ended from outside by the signal that a keyboard interrupt also leads to. */
     static final class Endless {
         public static void main(String[] args) {
-            WholeFile.write(
+            AnswerFile.write(
                     Path.of(args[0]),
                     out -> {
                         byte[] block = new byte[1 << 16];

@@ -19,11 +19,11 @@ import java.util.Optional;
  * @param talks the pairs, by number
  * @param setting ground, air, model, what counts as copy
  */
-public record RelayQuestion(List<Party> demands, List<Conversation> talks, Setting setting) {
+public record RelayRequest(List<Party> demands, List<Conversation> talks, Setting setting) {
     /** Most demands: a set of them is kept in one word of 64 bits. */
     public static final int MOST_DEMANDS = 60;
 
-    public RelayQuestion {
+    public RelayRequest {
         demands = List.copyOf(demands);
         talks = List.copyOf(talks);
         if (demands.size() > MOST_DEMANDS) throw new IllegalArgumentException(demands.size() + " demands");

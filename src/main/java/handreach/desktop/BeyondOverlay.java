@@ -9,7 +9,7 @@ import handreach.units.Lengths;
 import java.util.function.Supplier;
 
 /** Points from the edge of the map to every position that lies outside it, with its name and how far it is from the middle. */
-final class BeyondInk implements MapInk {
+final class BeyondOverlay implements MapOverlay {
     private static final double INSET_PX = 22;
     private static final double TOP_PX = 86;
     private static final double LONG_PX = 11;
@@ -17,7 +17,7 @@ final class BeyondInk implements MapInk {
 
     private final Supplier<Scene> scene;
 
-    BeyondInk(Supplier<Scene> scene) {
+    BeyondOverlay(Supplier<Scene> scene) {
         this.scene = scene;
     }
 

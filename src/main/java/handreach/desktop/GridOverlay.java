@@ -13,14 +13,14 @@ import javafx.scene.text.TextAlignment;
 import org.locationtech.jts.geom.Coordinate;
 
 /** The grid in which the person writes places. */
-final class GridInk implements MapInk {
+final class GridOverlay implements MapOverlay {
     private static final double PX_A_LINE = 240;
     /** How far from the edge its words stand, in lines. */
     private static final double EDGE = 0.7;
 
     private final Supplier<Scene> scene;
 
-    GridInk(Supplier<Scene> scene) {
+    GridOverlay(Supplier<Scene> scene) {
         this.scene = scene;
     }
 

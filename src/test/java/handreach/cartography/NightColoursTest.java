@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class NightInkTest {
     private static final int PAPER = 0x22292D;
     private static final int INK = 0xECE8DD;
-    private static final NightInk NIGHT = new NightInk(PAPER, INK);
+    private static final NightColours NIGHT = new NightColours(PAPER, INK);
     /** W3C, Web Content Accessibility Guidelines 2.1: graphics against what is beside them, 3 to 1. */
     private static final double CONTRAST = 3;
     /** The same, level AAA for text. */

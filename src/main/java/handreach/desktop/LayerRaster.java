@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 /**
  * A layer ready to be laid over the relief: one colour a cell, an outline if it has one, and the words that go with it.
  */
-final class Overlay {
+final class LayerRaster {
     private final CellGrid grid;
     private final int[] argbPremultiplied;
     private final Key key;
@@ -59,7 +59,7 @@ final class Overlay {
         }
     }
 
-    Overlay(CellGrid grid, int[] argbPremultiplied, Key key, Optional<MultiPolygon> outline) {
+    LayerRaster(CellGrid grid, int[] argbPremultiplied, Key key, Optional<MultiPolygon> outline) {
         this.grid = grid;
         this.argbPremultiplied = argbPremultiplied;
         this.key = key;
