@@ -418,13 +418,14 @@ public final class FieldMarch {
             if (sketch == null) column.end(topM[f]);
             look(column, f, from);
             double restM = lengthM - from + carriedM;
-            int m = pace.steps(f, lengthM - from);
+            FieldMarchPace.Steps steps = pace.steps(f, lengthM - from);
+            int m = steps.number();
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
             FieldMarchLayer layer = layer(f);
             double halfM = 0.5 * quanta * quantumM;
             for (int i = 1; i <= m; i++) {
                 if (layer.isThere()) column.pass(layer, halfM);
-                column.advance(quanta, quantumM, pace.order(f));
+                column.advance(quanta, quantumM, steps.order());
                 if (layer.isThere()) column.pass(layer, halfM);
                 look(column, f, from + (lengthM - from) * i / m);
             }
