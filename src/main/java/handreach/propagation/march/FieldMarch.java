@@ -35,6 +35,12 @@ public final class FieldMarch {
     /** Up to here the march was held against an independent solution; from here on only against itself on a finer grid. */
     private static final double CHECKED_DEG = 40;
 
+    /**
+     * Samples closer than this are averaged in lockstep: elevation posts are seldom closer than 20 m and sampled twice, and each corner costs
+     * a turn. docs/full-wave.md says what it costs in accuracy.
+     */
+    private static final double SHORTEST_TOGETHER_M = 15;
+
     /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
     private static final double NEAR_RATIO = 2.2;
     /** Power below which rounding of the march, not the ground, decides. */
@@ -231,6 +237,7 @@ public final class FieldMarch {
                     heightsM[i],
                     1000 * conditions.atmosphere().effectiveRadiusKm(),
                     wave.wavelengthM(),
+                    SHORTEST_TOGETHER_M,
                     2 + highestM);
             FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
             checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
