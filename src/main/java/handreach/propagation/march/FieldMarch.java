@@ -35,6 +35,12 @@ public final class FieldMarch {
     /** Up to here the march was held against an independent solution; from here on only against itself on a finer grid. */
     private static final double CHECKED_DEG = 40;
 
+    /**
+     * Samples closer than this are averaged in lockstep: elevation posts are seldom closer than 20 m and sampled twice, and each corner costs
+     * a turn. docs/full-wave.md says what it costs in accuracy.
+     */
+    private static final double SHORTEST_TOGETHER_M = 15;
+
     /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
     private static final double NEAR_RATIO = 2.2;
     /** Power below which rounding of the march, not the ground, decides. */
@@ -231,6 +237,7 @@ public final class FieldMarch {
                     heightsM[i],
                     1000 * conditions.atmosphere().effectiveRadiusKm(),
                     wave.wavelengthM(),
+                    SHORTEST_TOGETHER_M,
                     2 + highestM);
             FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
             checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
@@ -418,13 +425,14 @@ public final class FieldMarch {
             if (sketch == null) column.end(topM[f]);
             look(column, f, from);
             double restM = lengthM - from + carriedM;
-            int m = pace.steps(f, lengthM - from);
+            FieldMarchPace.Steps steps = pace.steps(f, lengthM - from);
+            int m = steps.number();
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
             FieldMarchLayer layer = layer(f);
             double halfM = 0.5 * quanta * quantumM;
             for (int i = 1; i <= m; i++) {
                 if (layer.isThere()) column.pass(layer, halfM);
-                column.advance(quanta, quantumM, pace.order(f));
+                column.advance(quanta, quantumM, steps.order());
                 if (layer.isThere()) column.pass(layer, halfM);
                 look(column, f, from + (lengthM - from) * i / m);
             }

@@ -113,27 +113,27 @@ final class FieldMarchBundle {
     }
 
     private void along(int f) {
-        int m = steps(f);
-        int order = order(f);
-        double meanM = ready(m, order);
+        FieldMarchPace.Steps steps = steps(f);
+        int m = steps.number();
+        double meanM = ready(m, steps.order());
         lookAll(f, 0);
         boolean isCovered = layers(f);
         for (int s = 1; s <= m; s++) {
             if (isCovered) column.pass();
-            column.advance(order, meanM);
+            column.advance(steps.order(), meanM);
             if (isCovered) column.pass();
             lookAll(f, (double) s / m);
         }
     }
 
     /** Steps over a facet, and the way that each lane goes on it. */
-    private int steps(int f) {
-        int m = 1;
+    private FieldMarchPace.Steps steps(int f) {
+        double longestM = 0;
         for (int i = 0; i < lane.length; i++) {
             lengthM[i] = lane[i].ground().facetM(f) - fromM(i, f);
-            m = Math.max(m, pace[i].steps(f, lengthM[i]));
+            longestM = Math.max(longestM, lengthM[i]);
         }
-        return m;
+        return FieldMarchPace.steps(pace, f, longestM);
     }
 
     /** Makes ready every lane's steps of a facet; their middle length. */
@@ -172,12 +172,6 @@ final class FieldMarchBundle {
     private int halvings(int facet) {
         int most = 0;
         for (FieldMarchPace of : pace) most = Math.max(most, of.halvings(facet));
-        return most;
-    }
-
-    private int order(int facet) {
-        int most = 0;
-        for (FieldMarchPace of : pace) most = Math.max(most, of.order(facet));
         return most;
     }
 

@@ -235,12 +235,7 @@ final class FieldMarchColumn {
         return a * a + b * b;
     }
 
-    /** Carries the field along the facet. Lengths are whole multiples of a quantum, so that steps are used again. */
-    void advance(long quanta, double quantumM) {
-        advance(quanta, quantumM, grid.order());
-    }
-
-    /** The same by a fraction of another order than the grid's. */
+    /** Carries the field along the facet by a fraction of an order. Lengths are whole multiples of a quantum, so that steps are used again. */
     void advance(long quanta, double quantumM, int order) {
         long kept = quanta * ORDERS + order;
         FieldMarchStep step = steps.get(kept);

@@ -35,12 +35,13 @@ public record FieldMarchCost(long steps, int nodes, long turns, double seconds, 
         Set<Long> lengths = new HashSet<>();
         double carriedM = 0;
         for (int f = 0; f < ground.facets(); f++) {
-            int m = pace.steps(f, ground.facetM(f));
+            FieldMarchPace.Steps range = pace.steps(f, ground.facetM(f));
+            int m = range.number();
             double restM = ground.facetM(f) + carriedM;
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
             carriedM = restM - m * quanta * quantumM;
             int halvings = pace.halvings(f);
-            int order = pace.order(f);
+            int order = range.order();
             // a step is kept for its length, order and spacing
             if (lengths.add((quanta * FieldMarchColumn.ORDERS + order) * (FieldMarchPace.MOST_HALVINGS + 1) + halvings))
                 seconds += order * NEW_POLE_S;

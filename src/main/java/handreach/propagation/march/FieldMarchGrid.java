@@ -9,7 +9,6 @@ import java.util.List;
  * @param stepM longest range step, m
  * @param topM top of the column, absorber included, m above the facet
  * @param absorberM depth of the absorber under the top, m
- * @param order order of the range step, even
  * @param turnM longest motion of the top within one step of a turn, m
  * @param airM what is held between the highest ray and the absorber, m
  * @param nearAirM the part of it that is asked for right at the ends, m
@@ -19,7 +18,6 @@ record FieldMarchGrid(
         double stepM,
         double topM,
         double absorberM,
-        int order,
         double turnM,
         double airM,
         double nearAirM) {
@@ -30,16 +28,13 @@ record FieldMarchGrid(
     private static final double SINK = 0.25;
 
     FieldMarchGrid {
-        if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
+        if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0))
             throw new IllegalArgumentException("grid of the field march");
     }
 
-    /**
-     * The grid of the product: coarse nodes and long steps. Beyond 12 wavelengths a step needs the sixth order; beyond 20 m the
-     * power along the ground would be sampled too thinly.
-     */
+    /** The grid of the product: coarse nodes and long steps. Beyond 20 m the power along the ground would be sampled too thinly. */
     static FieldMarchGrid fast(FieldMarchGround ground, double wavelengthM, double antennasM) {
-        double stepM = Math.min(15 * wavelengthM, 20);
+        double stepM = Math.min(20 * wavelengthM, 20);
         return of(ground, wavelengthM, antennasM, 0.85, wavelengthM / 2.25, stepM);
     }
 
@@ -61,7 +56,7 @@ record FieldMarchGrid(
         double airM = nearAirM + 3 * fresnelM * margin;
         double topM = ground.columnM(airM) + absorberM;
         return new FieldMarchGrid(
-                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM, nearAirM);
+                spacingM, stepM, topM, absorberM, 15 * wavelengthM, airM, nearAirM);
     }
 
     /** Number of steps of a turn of a column of some height: the top must not run on too far at once. */
@@ -121,7 +116,7 @@ record FieldMarchGrid(
     FieldMarchGrid halved(int times) {
         return times == 0
                 ? this
-                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM, nearAirM);
+                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, turnM, airM, nearAirM);
     }
 
     int nodes() {

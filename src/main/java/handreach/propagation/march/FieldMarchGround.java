@@ -104,20 +104,28 @@ final class FieldMarchGround {
     }
 
     static FieldMarchGround of(double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {
-        int[] kept = kept(x, wavelengthM);
+        return of(x, z, earthRadiusM, wavelengthM, 0, afterM);
+    }
+
+    /**
+     * @param shortestM samples closer than this are averaged too
+     */
+    static FieldMarchGround of(
+            double[] x, double[] z, double earthRadiusM, double wavelengthM, double shortestM, double afterM) {
+        double widthM = Math.max(shortestM, SHORTEST_WAVELENGTHS * wavelengthM);
+        int[] kept = kept(x, FIRST_WAVELENGTHS * wavelengthM, widthM);
         double[] keptX = new double[kept.length];
-        double[] keptZ = averaged(x, z, kept, SHORTEST_WAVELENGTHS * wavelengthM);
+        double[] keptZ = averaged(x, z, kept, widthM);
         for (int i = 0; i < kept.length; i++) keptX[i] = x[kept[i]];
         return bent(keptX, keptZ, earthRadiusM, afterM);
     }
 
     /** Indices of samples at least the shortest facet apart; first and last always, and no stub before the last. */
-    private static int[] kept(double[] x, double wavelengthM) {
-        double shortestM = SHORTEST_WAVELENGTHS * wavelengthM;
+    private static int[] kept(double[] x, double firstM, double shortestM) {
         int[] kept = new int[x.length];
         int count = 1;
         int last = x.length - 1;
-        double next = x[0] + FIRST_WAVELENGTHS * wavelengthM;
+        double next = x[0] + firstM;
         for (int i = 1; i < last; i++) {
             if (x[i] >= next && x[last] - x[i] >= shortestM) {
                 kept[count++] = i;

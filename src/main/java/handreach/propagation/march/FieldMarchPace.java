@@ -8,20 +8,23 @@ package handreach.propagation.march;
  */
 final class FieldMarchPace {
     static final int MOST_HALVINGS = 2;
-    /** A range step may put a ray wrong by so much for each wavelength it goes: 0.1 rad in a hundred wavelengths. */
-    static final double STEP_ERROR = 1e-3;
-
     static final int HIGHEST_ORDER = 8;
     private static final int[] ORDERS = {4, 6, HIGHEST_ORDER};
-    private static final double[] STEP_WAVELENGTHS = {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15};
+    /**
+     * A range step of an order may put the steepest ray of a facet wrong by so much for each wavelength it goes, rad. The lower the order, the
+     * less it gains on the rays below the steepest, which are many and stay longer.
+     */
+    private static final double[] STEP_ERROR = {1e-4, 3e-4, 1e-3};
+
+    private static final double[] STEP_WAVELENGTHS = {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20};
     /**
      * Angle from the facet, degrees, up to which the fraction of an order (row) carries a ray over a step (column) within
-     * {@link #STEP_ERROR}: computed from the fraction itself, and held against it by a test.
+     * {@link #stepError}: computed from the fraction itself, and held against it by a test.
      */
     private static final double[][] CARRIED_DEG = {
-        {54.5, 51.25, 47.75, 42, 37.75, 32, 28.25, 25.75, 23.75, 21, 19, 17.5, 16},
-        {67, 64.75, 62.25, 57, 52.25, 44.5, 39.5, 35.75, 33, 29, 26, 24, 21.75},
-        {73.5, 72, 70.25, 66.5, 62.25, 54.5, 48.5, 44, 40.5, 35.5, 32, 29.5, 26.5}
+        {47.25, 44, 41, 36, 32.25, 27.25, 24.25, 22, 20.25, 18, 16.25, 15, 13.5, 12},
+        {63.75, 61.5, 59, 53.75, 49.25, 42, 37.25, 33.75, 31, 27.25, 24.5, 22.5, 20.5, 18},
+        {73.5, 72, 70.25, 66.5, 62.25, 54.5, 48.5, 44, 40.5, 35.5, 32, 29.5, 26.5, 23.25}
     };
     /**
      * Angle of a ray, or of a crest, up to which the nodes of the grid suffice, and those of half the spacing, degrees. The second
@@ -57,8 +60,16 @@ final class FieldMarchPace {
      */
     private static final double WOODS_WAVELENGTHS = 3;
 
-    private final double[] stepM;
-    private final int[] order;
+    /** Range steps over a facet: their order and number. */
+    record Steps(int order, int number) {}
+
+    private final double[] raysDeg;
+    private final double[] facetM;
+    /** What edges and trees allow. */
+    private final double[] longestM;
+
+    private final double gridStepM;
+    private final double wavelengthM;
     private final int[] halvings;
     private final int[] turnSteps;
     private final double[] turnStepsOfARadian;
@@ -73,17 +84,21 @@ final class FieldMarchPace {
         int n = ground.facets();
         double[] topM = grid.tops(ground);
         this.refinement = refinement;
-        this.stepM = new double[n];
-        this.order = new int[n];
+        this.wavelengthM = wavelengthM;
+        this.raysDeg = new double[n];
+        this.facetM = new double[n];
+        this.longestM = new double[n];
+        this.gridStepM = grid.stepM();
         this.halvings = new int[n];
         this.turnSteps = new int[n];
         this.turnStepsOfARadian = new double[n];
         for (int f = 0; f < n; f++) {
-            double raysDeg = Math.toDegrees(ground.raysRad(f));
-            boolean isInWoods = cover.layer(ground, f).isThere();
-            choose(f, raysDeg, grid, wavelengthM, isInWoods);
-            stepM[f] = Math.min(stepM[f], behindCrestM(ground, f, wavelengthM));
-            int own = raysDeg <= NODES_TO_DEG ? 0 : raysDeg <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
+            raysDeg[f] = Math.toDegrees(ground.raysRad(f));
+            facetM[f] = ground.facetM(f);
+            longestM[f] = behindCrestM(ground, f, wavelengthM);
+            if (cover.layer(ground, f).isThere())
+                longestM[f] = Math.min(longestM[f], WOODS_WAVELENGTHS * wavelengthM);
+            int own = raysDeg[f] <= NODES_TO_DEG ? 0 : raysDeg[f] <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
             if (f > 0) {
                 turnSteps[f] = turnSteps(ground, f, grid, topM, wavelengthM);
@@ -111,21 +126,40 @@ final class FieldMarchPace {
         return pace;
     }
 
-    /** The cheapest order and step that carry rays of an angle: the grid's own where that does. */
-    private void choose(int facet, double deg, FieldMarchGrid grid, double wavelengthM, boolean isInWoods) {
-        double longestM = isInWoods ? Math.min(grid.stepM(), WOODS_WAVELENGTHS * wavelengthM) : grid.stepM();
-        stepM[facet] = longestM;
-        order[facet] = isInWoods ? ORDERS[0] : grid.order();
-        if (carriedDeg(order[facet], longestM / wavelengthM) >= deg) return;
-        double least = Double.POSITIVE_INFINITY;
-        for (int o : ORDERS) {
-            double step = Math.min(longestM, longestWavelengths(o, deg) * wavelengthM);
-            if (o / step < least * (1 - 1e-9)) {
-                least = o / step;
-                stepM[facet] = step;
-                order[facet] = o;
+    /** Steps over a facet, of which the last so many metres are left: the cheapest over the whole of it that carry its rays. */
+    Steps steps(int facet, double lengthM) {
+        return steps(raysDeg[facet], facetM[facet], longestM[facet], lengthM);
+    }
+
+    /** The same for several radials together, of which the longest has so many metres left. */
+    static Steps steps(FieldMarchPace[] paces, int facet, double lengthM) {
+        double deg = 0;
+        double facetM = 0;
+        double longestM = Double.POSITIVE_INFINITY;
+        for (FieldMarchPace pace : paces) {
+            deg = Math.max(deg, pace.raysDeg[facet]);
+            facetM = Math.max(facetM, pace.facetM[facet]);
+            longestM = Math.min(longestM, pace.longestM[facet]);
+        }
+        return paces[0].steps(deg, facetM, longestM, lengthM);
+    }
+
+    /** The order is what rays ask for. Edges and trees, which have waves of wider angles, shorten the steps and leave it as it is. */
+    private Steps steps(double deg, double facetM, double longestM, double lengthM) {
+        int cheapest = 0;
+        double stepM = 0;
+        for (int order : ORDERS) {
+            double ownM = Math.min(gridStepM, longestWavelengths(order, deg) * wavelengthM);
+            if (cheapest == 0 || order * number(facetM, ownM) < cheapest * number(facetM, stepM)) {
+                cheapest = order;
+                stepM = ownM;
             }
         }
+        return new Steps(cheapest, number(lengthM, Math.min(stepM, longestM)));
+    }
+
+    private int number(double lengthM, double stepM) {
+        return Math.max(1, (int) Math.ceil(refinement * lengthM / stepM - 1e-9));
     }
 
     /**
@@ -161,6 +195,11 @@ final class FieldMarchPace {
         return 2 * Math.PI / wavelengthM * ground.overM(facet) * (1 - Math.cos(steepest)) / TURN_RAD;
     }
 
+    /** What a step of an order may put the steepest ray wrong by, rad a wavelength. */
+    static double stepError(int order) {
+        return STEP_ERROR[order / 2 - 2];
+    }
+
     /** Angle in degrees to which a step carries rays; between the columns of the table by the logarithm of the step. */
     static double carriedDeg(int order, double wavelengths) {
         double[] row = CARRIED_DEG[order / 2 - 2];
@@ -182,15 +221,6 @@ final class FieldMarchPace {
         while (deg < row[i]) i++;
         double share = (deg - row[i - 1]) / (row[i] - row[i - 1]);
         return STEP_WAVELENGTHS[i - 1] * Math.pow(STEP_WAVELENGTHS[i] / STEP_WAVELENGTHS[i - 1], share);
-    }
-
-    int order(int facet) {
-        return order[facet];
-    }
-
-    /** Number of range steps over a length of a facet. */
-    int steps(int facet, double lengthM) {
-        return Math.max(1, (int) Math.ceil(refinement * lengthM / stepM[facet] - 1e-9));
     }
 
     /** Least number of steps of the turn at the corner where a facet begins. */

@@ -99,7 +99,6 @@ class FieldMarchCoverTest {
                 2 * wave.wavelengthM(),
                 usual.topM(),
                 usual.absorberM(),
-                4,
                 usual.turnM(),
                 usual.airM(),
                 usual.nearAirM());
@@ -110,7 +109,7 @@ class FieldMarchCoverTest {
         long quanta = Math.round((dM - startM) / steps / wave.quantumM());
         for (int i = 0; i < steps; i++) {
             column.pass(layer, 0.5 * quanta * wave.quantumM());
-            column.advance(quanta, wave.quantumM());
+            column.advance(quanta, wave.quantumM(), 4);
             column.pass(layer, 0.5 * quanta * wave.quantumM());
         }
         double atM = startM + steps * quanta * wave.quantumM();
@@ -296,7 +295,6 @@ class FieldMarchCoverTest {
                 wavelengths * wave.wavelengthM(),
                 usual.topM(),
                 usual.absorberM(),
-                4,
                 usual.turnM(),
                 usual.airM(),
                 usual.nearAirM());

@@ -84,14 +84,14 @@ class FieldMarchTest {
                     .waveNumber();
             FieldMarchWave wave = new FieldMarchWave(k, new Complex(0.2, 0)); // absorbs steep rays well
             FieldMarchGrid grid = new FieldMarchGrid(
-                    wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 4, 15 * wave.wavelengthM(), 60, 60);
+                    wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 15 * wave.wavelengthM(), 60, 60);
             FieldMarchColumn column = new FieldMarchColumn(grid, wave);
             column.start(wave, 30, 300, 0, FieldMarchLayer.NONE);
-            for (int i = 0; i < 247; i++) column.advance(10, 1);
+            for (int i = 0; i < 247; i++) column.advance(10, 1, 4);
             column.screen(300 + number(row, "edge_m"));
             double sum = 0;
             for (int x = 2510; x <= 5000; x += 10) {
-                column.advance(10, 1);
+                column.advance(10, 1, 4);
                 if (x > 4900) sum += column.power(300) * x / 10;
             }
             double allowed = number(row, "excess_db") > 25 ? 0.6 : 0.25;

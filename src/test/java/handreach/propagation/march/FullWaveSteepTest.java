@@ -105,7 +105,6 @@ class FullWaveSteepTest {
                 fast.stepM(),
                 fast.topM() + 60,
                 fast.absorberM(),
-                fast.order(),
                 fast.turnM(),
                 fast.airM(),
                 fast.nearAirM());
