@@ -29,6 +29,7 @@ public final class BlockReach {
     private final AtlasGrid targets;
     private final AreaGround ground;
     private final Function<Position, Standpoint> standpoints;
+    private final boolean isPairOnce;
 
     /**
      * A reckoner for all blocks of an atlas; safe for several threads.
@@ -38,18 +39,21 @@ public final class BlockReach {
      * @param targets where they should be heard
      * @param ground the ground of the whole region
      * @param standpoints what holds at each position
+     * @param isPairOnce whether of each position only the targets after it are reckoned, the others being left to {@link PairsOnce}
      */
     public BlockReach(
             AtlasQuestion.Reach asked,
             AtlasGrid positions,
             AtlasGrid targets,
             AreaGround ground,
-            Function<Position, Standpoint> standpoints) {
+            Function<Position, Standpoint> standpoints,
+            boolean isPairOnce) {
         this.asked = asked;
         this.positions = positions;
         this.targets = targets;
         this.ground = ground;
         this.standpoints = standpoints;
+        this.isPairOnce = isPairOnce;
     }
 
     /**
@@ -102,13 +106,14 @@ public final class BlockReach {
                 here.links().stream().map(ReachLink::terminals).distinct().toList();
         List<BearingLosses> bearings = bearings(at, here, heights, near, progress);
         HeardBits.Window window = window(at);
-        List<LossGrid> losses = losses(at, here, heights, window, near, progress);
+        List<LossGrid> losses = losses(cell, at, here, heights, window, near, progress);
+        BitSet known = losses.isEmpty() ? new BitSet() : known(losses.get(0));
         List<LoadoutFigures> figures = new ArrayList<>();
         for (ReachLink link : here.links()) {
             int pair = heights.indexOf(link.terminals());
             figures.add(LoadoutFigures.of(
                     LoadoutReach.of(bearings.get(pair), link, asked.odds()),
-                    losses.isEmpty() ? HeardBits.NONE : heard(at, OddsGrid.of(losses.get(pair), link), window)));
+                    losses.isEmpty() ? none() : heard(OddsGrid.of(losses.get(pair), link), known, window)));
         }
         return new PositionFigures(cell, at, figures);
     }
@@ -131,6 +136,7 @@ public final class BlockReach {
     }
 
     private List<LossGrid> losses(
+            int cell,
             Position at,
             Standpoint here,
             List<Terminals> heights,
@@ -141,7 +147,17 @@ public final class BlockReach {
         CellGrid part = targets.cells().part(window.row(), window.column(), window.rows(), window.columns());
         AreaRequest request =
                 new AreaRequest(at, part, asked.radiusM(), heights.get(0), here.conditions(), here.model());
-        return MapEngine.EXACT.engine(request, 1).losses(request, heights, near, progress);
+        int himself = here(at);
+        return MapEngine.exactTo(bit -> isWanted(cell, target(window, bit), himself), 1)
+                .losses(request, heights, near, progress);
+    }
+
+    private boolean isWanted(int cell, int target, int here) {
+        return targets.isAsked(target) && target != here && (!isPairOnce || target > cell);
+    }
+
+    private int target(HeardBits.Window window, int bit) {
+        return targets.cells().index(window.row() + bit / window.columns(), window.column() + bit % window.columns());
     }
 
     /** The least part of the grid of targets that holds all within the radius. */
@@ -163,23 +179,32 @@ public final class BlockReach {
         return (int) Math.min(most, Math.max(0, Math.floor(edge)));
     }
 
-    private HeardBits heard(Position at, OddsGrid odds, HeardBits.Window window) {
-        double threshold = odds.link().thresholdDb(asked.odds());
-        BitSet reached = new BitSet();
-        int known = 0;
-        for (int bit = 0; bit < odds.grid().count(); bit++) {
-            int target = targets.cells()
-                    .index(window.row() + bit / window.columns(), window.column() + bit % window.columns());
-            if (!targets.isAsked(target) || !odds.isKnown(bit) || isHere(at, target)) continue;
-            known++;
-            if (odds.reachesMargin(bit, threshold)) reached.set(bit);
-        }
-        return HeardBits.of(window, reached, known);
+    private HeardBits none() {
+        return isPairOnce ? HeardBits.NONE_LATER : HeardBits.NONE;
     }
 
-    /** Whoever stands at the target hears himself. */
-    private boolean isHere(Position at, int target) {
-        return target == targets.cells().indexOf(at)
+    /** Paths to all of these were reckoned; whether the ground along one is known does not hang on the heights of the antennas. */
+    private static BitSet known(LossGrid losses) {
+        BitSet known = new BitSet();
+        for (int bit = 0; bit < losses.grid().count(); bit++) if (losses.isKnown(bit)) known.set(bit);
+        return known;
+    }
+
+    private HeardBits heard(OddsGrid odds, BitSet known, HeardBits.Window window) {
+        double threshold = odds.link().thresholdDb(asked.odds());
+        BitSet reached = new BitSet();
+        for (int bit = known.nextSetBit(0); bit >= 0; bit = known.nextSetBit(bit + 1))
+            if (odds.reachesMargin(bit, threshold)) reached.set(bit);
+        return isPairOnce
+                ? HeardBits.ofLater(window, reached, known)
+                : HeardBits.of(window, reached, known.cardinality());
+    }
+
+    /** The target at which whoever stands at a position hears himself; −1 where there is none. */
+    private int here(Position at) {
+        int target = targets.cells().indexOf(at);
+        boolean isHere = target >= 0
                 && GeodesicLine.distanceM(at, targets.cells().positionOf(target)) < ONE_PLACE_M;
+        return isHere ? target : -1;
     }
 }

@@ -4,10 +4,15 @@ import handreach.reach.CellGrid;
 import java.util.BitSet;
 import java.util.function.IntConsumer;
 
-/** Which targets one position reaches: one bit a target of the window within its radius. Immutable once handed out. */
+/**
+ * Which targets one position reaches: one bit a target of the window within its radius, or of those targets alone that come after the
+ * position in the order of the grid ({@link PairsOnce}). Immutable once handed out.
+ */
 public final class HeardBits {
     /** No target at all. */
-    static final HeardBits NONE = new HeardBits(new Window(0, 0, 0, 0), new BitSet(), 0);
+    static final HeardBits NONE = new HeardBits(new Window(0, 0, 0, 0), new BitSet(), 0, null);
+    /** No target, and none after the position. */
+    static final HeardBits NONE_LATER = ofLater(NONE.window, new BitSet(), new BitSet());
 
     /**
      * The part of the grid of targets that bits stand for.
@@ -17,16 +22,26 @@ public final class HeardBits {
      * @param rows how many
      * @param columns how many
      */
-    public record Window(int row, int column, int rows, int columns) {}
+    public record Window(int row, int column, int rows, int columns) {
+        /** Number of the bit of a target, by its index in the grid of all targets; −1 where it lies outside. */
+        int bit(CellGrid targets, int target) {
+            int down = targets.rowOf(target) - row;
+            int along = targets.columnOf(target) - column;
+            return down >= 0 && down < rows && along >= 0 && along < columns ? down * columns + along : -1;
+        }
+    }
 
     private final Window window;
     private final BitSet reached;
     private final int known;
+    /** Which of the later targets are known, where the bits tell of those alone; null where they tell of all. */
+    private final BitSet knownLater;
 
-    private HeardBits(Window window, BitSet reached, int known) {
+    private HeardBits(Window window, BitSet reached, int known, BitSet knownLater) {
         this.window = window;
         this.reached = reached;
         this.known = known;
+        this.knownLater = knownLater;
     }
 
     /**
@@ -39,11 +54,35 @@ public final class HeardBits {
         BitSet bits = BitSet.valueOf(bytes);
         if (bits.length() > window.rows() * window.columns())
             throw new IllegalArgumentException("more bits than targets");
-        return new HeardBits(window, bits, known);
+        return of(window, bits, known);
     }
 
     static HeardBits of(Window window, BitSet reached, int known) {
-        return new HeardBits(window, reached, known);
+        return new HeardBits(window, reached, known, null);
+    }
+
+    /** The same of the later targets alone, with those of them to which the loss is known; loadouts may share these. */
+    public static HeardBits ofLater(Window window, BitSet reached, BitSet known) {
+        if (Math.max(reached.length(), known.length()) > window.rows() * window.columns())
+            throw new IllegalArgumentException("more bits than targets");
+        return new HeardBits(window, reached, known.cardinality(), known);
+    }
+
+    /** Whether the bits tell of later targets alone. */
+    public boolean isOfLater() {
+        return knownLater != null;
+    }
+
+    /** Bits of the later targets to which the loss is known, eight a byte. */
+    public byte[] knownLaterBytes() {
+        return knownLater.toByteArray();
+    }
+
+    /** The bits of all targets, with what those before have found. */
+    HeardBits whole(BitSet reachedEarlier, int knownEarlier) {
+        BitSet all = (BitSet) reached.clone();
+        all.or(reachedEarlier);
+        return of(window, all, known + knownEarlier);
     }
 
     public Window window() {
@@ -67,13 +106,8 @@ public final class HeardBits {
 
     /** Whether a target is reached, by its index in the grid of all targets. */
     boolean has(CellGrid targets, int target) {
-        int row = targets.rowOf(target) - window.row;
-        int column = targets.columnOf(target) - window.column;
-        return row >= 0
-                && row < window.rows
-                && column >= 0
-                && column < window.columns
-                && reached.get(row * window.columns + column);
+        int bit = window.bit(targets, target);
+        return bit >= 0 && reached.get(bit);
     }
 
     /** First target reached from an index of the grid of all targets on; −1 where there is none. */
@@ -92,7 +126,16 @@ public final class HeardBits {
 
     /** Every target reached, by its index in the grid of all targets. */
     void each(CellGrid targets, IntConsumer target) {
-        for (int bit = reached.nextSetBit(0); bit >= 0; bit = reached.nextSetBit(bit + 1))
+        each(reached, targets, target);
+    }
+
+    /** Every later target to which the loss is known. */
+    void eachKnownLater(CellGrid targets, IntConsumer target) {
+        each(knownLater, targets, target);
+    }
+
+    private void each(BitSet bits, CellGrid targets, IntConsumer target) {
+        for (int bit = bits.nextSetBit(0); bit >= 0; bit = bits.nextSetBit(bit + 1))
             target.accept(global(targets, bit));
     }
 }

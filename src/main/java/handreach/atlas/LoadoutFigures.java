@@ -27,4 +27,8 @@ public record LoadoutFigures(
                 reach.partlyUnknown(),
                 heard);
     }
+
+    LoadoutFigures with(HeardBits other) {
+        return new LoadoutFigures(medianM, worst, share, openEnded, partlyUnknown, other);
+    }
 }

@@ -23,6 +23,11 @@ public record PositionFigures(int cell, Position at, List<LoadoutFigures> loadou
         return !loadouts.isEmpty();
     }
 
+    /** Whether its bits tell of later targets alone, until {@link PairsOnce} makes them whole. */
+    public boolean isOfLater() {
+        return isKnown() && loadouts.get(0).heard().isOfLater();
+    }
+
     /**
      * The first of the loadouts in an order of burden, the least first, whose median reach serves.
      *

@@ -6,8 +6,7 @@
  * at hand, and the same block gives the same figures wherever that is. The physics is that of {@link handreach.reach}.
  *
  * <p>Terms. <i>Position</i>: a cell of the grid at whose centre somebody stands. <i>Target</i>: a cell of a grid of its own at whose
- * centre somebody should hear. <i>Block</i>: up to 8 x 8 positions over one window of ground.
- *
- * <p>Open: pairs are reckoned from both ends, though both give the same where both carry the same.
+ * centre somebody should hear. <i>Block</i>: up to 8 x 8 positions over one window of ground. <i>Pair</i>: two positions with the same loadout; a block reckons
+ * those whose first position is its own, and what the other end hears of them is added once all blocks are there.
  */
 package handreach.atlas;

@@ -123,10 +123,10 @@ final class AtlasCommand implements Callable<Integer> {
         AtlasStudy study = AtlasStudy.of(Scene.open(file), wish);
         try (AtlasFolder folder = AtlasFolder.open(study, out)) {
             List<BlockFault> faults = run(study, folder, threads, spread);
+            AtlasAnswer answer = folder.answer(faults);
             try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
                 spread.ifPresent(one -> one.addColumns(folder, progress));
             }
-            AtlasAnswer answer = folder.answer(faults);
             AtlasComposer.faults(faults).forEach(json::tell);
             if (json.isWanted()) json.print(folder.json(answer));
             else json.page(new AtlasComposer(answer).text(TerminalWidth.columns()));

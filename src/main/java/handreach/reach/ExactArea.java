@@ -3,6 +3,7 @@ package handreach.reach;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * Area losses by one path per cell: the same cut through the ground, the same model and the same result as a single path to the
@@ -12,10 +13,17 @@ import java.util.List;
  */
 final class ExactArea implements AreaEngine {
     private final Workers workers;
+    private final IntPredicate wanted;
 
     /** With this many threads, the caller's among them. */
     public ExactArea(int threads) {
+        this(threads, cell -> true);
+    }
+
+    /** The same to some cells alone, by their index; the others are left outside. */
+    ExactArea(int threads, IntPredicate wanted) {
         this.workers = new Workers(threads);
+        this.wanted = wanted;
     }
 
     @Override
@@ -28,7 +36,8 @@ final class ExactArea implements AreaEngine {
                 grid.rows(),
                 () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out, progress),
                 (worker, row) -> {
-                    for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
+                    for (int c = 0; c < grid.columns(); c++)
+                        if (wanted.test(grid.index(row, c))) worker.cell(grid.index(row, c));
                 },
                 new SubProgress(progress, "one path per cell", 0, 1));
         return new ArrayList<>(List.of(out));

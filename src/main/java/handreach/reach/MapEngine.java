@@ -6,6 +6,7 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 
 /** The engines a person can ask for, and the one taken when nobody asks. */
 public enum MapEngine {
@@ -67,6 +68,11 @@ public enum MapEngine {
             case SWEEP -> new SweepArea(threads);
             case MARCH -> new MarchArea(threads, marchArcM(request));
         };
+    }
+
+    /** One path to each of some cells, by their index in the grid of the request; the others are left outside, as beyond the radius. */
+    public static AreaEngine exactTo(IntPredicate wanted, int threads) {
+        return new ExactArea(threads, wanted);
     }
 
     private static double marchArcM(AreaRequest request) {

@@ -25,6 +25,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.BitSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
@@ -116,6 +117,9 @@ final class AtlasBlockFile {
         line.put("cell", row.cell());
         line.put("latitude", row.at().latitudeDeg());
         line.put("longitude", row.at().longitudeDeg());
+        boolean isOfLater = row.isOfLater();
+        if (isOfLater)
+            line.put("known_later", packed(row.loadouts().get(0).heard().knownLaterBytes()));
         ArrayNode loadouts = line.putArray("loadouts");
         for (LoadoutFigures one : row.loadouts()) {
             ObjectNode figures = loadouts.addObject();
@@ -125,15 +129,17 @@ final class AtlasBlockFile {
             put(figures.putArray("share"), one.share());
             figures.put("open_ended", one.openEnded());
             figures.put("unknown", one.partlyUnknown());
-            figures.put("targets", one.heard().count());
-            figures.put("targets_known", one.heard().known());
+            if (!isOfLater) {
+                figures.put("targets", one.heard().count());
+                figures.put("targets_known", one.heard().known());
+            }
             HeardBits.Window window = one.heard().window();
             figures.putArray("window")
                     .add(window.row())
                     .add(window.column())
                     .add(window.rows())
                     .add(window.columns());
-            figures.put("heard", packed(one.heard().bytes()));
+            figures.put(isOfLater ? "heard_later" : "heard", packed(one.heard().bytes()));
         }
         return line;
     }
@@ -193,18 +199,24 @@ final class AtlasBlockFile {
 
     private static PositionFigures row(JsonNode line, Expected expected) {
         List<LoadoutFigures> loadouts = new ArrayList<>();
+        BitSet knownLater = null;
         for (JsonNode one : line.path("loadouts")) {
             HeardBits.Window window = expected.window(one.path("window"));
+            if (line.has("known_later") && knownLater == null)
+                knownLater = BitSet.valueOf(unpacked(line.path("known_later"), window));
             loadouts.add(new LoadoutFigures(
                     estimate(one.path("median_m")),
                     new LoadoutFigures.Worst(estimate(one.path("worst_m")), finite(one.path("worst_bearing_deg"))),
                     estimate(one.path("share")),
                     one.path("open_ended").asInt(),
                     one.path("unknown").asInt(),
-                    HeardBits.of(
-                            window,
-                            unpacked(one.path("heard").asText(), window.rows() * window.columns() / 8 + 1),
-                            one.path("targets_known").asInt())));
+                    knownLater == null
+                            ? HeardBits.of(
+                                    window,
+                                    unpacked(one.path("heard"), window),
+                                    one.path("targets_known").asInt())
+                            : HeardBits.ofLater(
+                                    window, BitSet.valueOf(unpacked(one.path("heard_later"), window)), knownLater)));
         }
         return new PositionFigures(
                 line.path("cell").asInt(-1),
@@ -233,8 +245,9 @@ final class AtlasBlockFile {
         return Base64.getEncoder().encodeToString(out.toByteArray());
     }
 
-    private static byte[] unpacked(String text, int mostBytes) {
-        byte[] packed = Base64.getDecoder().decode(text);
+    private static byte[] unpacked(JsonNode text, HeardBits.Window window) {
+        int mostBytes = window.rows() * window.columns() / 8 + 1;
+        byte[] packed = Base64.getDecoder().decode(text.asText());
         try (InflaterInputStream zipped = new InflaterInputStream(new ByteArrayInputStream(packed))) {
             byte[] bytes = zipped.readNBytes(mostBytes + 1);
             if (bytes.length > mostBytes) throw new IllegalArgumentException("more bits than targets");

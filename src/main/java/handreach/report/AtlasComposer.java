@@ -114,7 +114,10 @@ public final class AtlasComposer {
         if (!answer.faults().isEmpty())
             words.add(
                     answer.faults().size() + " of " + study.positions().blocks().size()
-                            + " blocks could not be reckoned and are left out of all figures.");
+                            + " blocks could not be reckoned and are left out of all figures"
+                            + (study.pairsAreOnce()
+                                    ? "; places within the radius of them are not credited with every talk into them."
+                                    : "."));
         return words;
     }
 

@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.atlas.AtlasBlock;
+import handreach.atlas.PairsOnce;
 import handreach.atlas.PositionFigures;
 import handreach.atlas.spread.GeoParquet;
 import handreach.input.InputFault;
@@ -18,6 +19,8 @@ import handreach.study.AtlasStudy;
 import handreach.study.AtlasTrial;
 import handreach.study.BlockFault;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,6 +43,8 @@ public final class AtlasFolder implements AutoCloseable {
     static final String POSITIONS = "positions";
 
     private static final String COLUMNS = "geoparquet";
+    /** Of the lines of positions; a folder with others is refused. */
+    private static final String FORMAT = "format 2, pairs ";
 
     private final AtlasStudy study;
     private final Path folder;
@@ -94,6 +99,7 @@ public final class AtlasFolder implements AutoCloseable {
                         atlas.summary(), Json.text(AtlasJson.begun(atlas.study, atlas.question)), atlas.sources);
             for (AtlasBlock block : atlas.study.positions().blocks())
                 AtlasBlockFile.read(atlas.file(block), atlas.expected(block))
+                        .filter(atlas::isOfItsForm)
                         .ifPresent(content -> atlas.done.put(block.number(), content));
             isOurs = true;
             return atlas;
@@ -127,6 +133,7 @@ public final class AtlasFolder implements AutoCloseable {
                 asked.reach().radiusM() + " " + asked.reach().bearingStepDeg() + " "
                         + asked.reach().odds(),
                 study.scene().model().name(),
+                FORMAT + (study.pairsAreOnce() ? "once" : "from both ends"),
                 Program.name()));
     }
 
@@ -137,6 +144,13 @@ public final class AtlasFolder implements AutoCloseable {
                 study.positions().cells(),
                 study.targets().cells(),
                 loadouts.size());
+    }
+
+    /** Whether pairs are told as this atlas reckons them. */
+    private boolean isOfItsForm(AtlasBlockFile.Content content) {
+        return content.rows().stream()
+                .filter(PositionFigures::isKnown)
+                .allMatch(row -> row.isOfLater() == study.pairsAreOnce());
     }
 
     private Path summary() {
@@ -151,14 +165,29 @@ public final class AtlasFolder implements AutoCloseable {
         return folder.resolve(folderName).resolve(String.format(Locale.ROOT, "block-%06d.%s", block.number(), ending));
     }
 
-    /** Writes a block that is there as columns, for readers of tables. */
+    /** Writes a block of the answer as columns, for readers of tables. */
     void putColumns(AtlasBlock block) {
         AtlasBlockFile.Content content = done.get(block.number());
+        columns(() -> AnswerFile.write(
+                file(COLUMNS, block, "parquet"),
+                out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
+                sources));
+    }
+
+    /** Tells at once, and not after hours, that columns cannot be written here. */
+    void requireColumns() {
+        columns(() -> {
+            try {
+                GeoParquet.write(OutputStream.nullOutputStream(), loadouts, List.of(), "");
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+    }
+
+    private static void columns(Runnable written) {
         try {
-            AnswerFile.write(
-                    file(COLUMNS, block, "parquet"),
-                    out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
-                    sources);
+            written.run();
         } catch (LinkageError otherRelease) {
             throw new InputFault(
                     "--cluster",
@@ -168,11 +197,13 @@ public final class AtlasFolder implements AutoCloseable {
         }
     }
 
-    /** Blocks that are there, but not as columns. */
+    /** Blocks of the answer that are not there as columns, or as others than they are now: before a block came that had failed. */
     List<AtlasBlock> withoutColumns() {
         return study.positions().blocks().stream()
                 .filter(block -> done.containsKey(block.number()))
-                .filter(block -> !Files.exists(file(COLUMNS, block, "parquet")))
+                .filter(block -> !GeoParquet.isOf(
+                        file(COLUMNS, block, "parquet"),
+                        done.get(block.number()).digest()))
                 .toList();
     }
 
@@ -203,6 +234,7 @@ public final class AtlasFolder implements AutoCloseable {
     void put(AtlasBlock block, byte[] text) {
         AtlasBlockFile.Content content = AtlasBlockFile.content(
                         new String(text, StandardCharsets.UTF_8), expected(block))
+                .filter(this::isOfItsForm)
                 .orElseThrow(() -> new IllegalStateException("block " + block.number() + " came back damaged"));
         AnswerFile.write(file(block), text, sources);
         done.put(block.number(), content);
@@ -250,12 +282,26 @@ public final class AtlasFolder implements AutoCloseable {
         return String.format(Locale.ROOT, "some %.1f hours", seconds / 3600);
     }
 
-    /** All that is there, laid over one another. */
+    /** All that is there, made whole and laid over one another; no block is put after that. */
     public AtlasAnswer answer(List<BlockFault> faults) {
         List<PositionFigures> rows = done.values().stream()
                 .flatMap(content -> content.rows().stream())
                 .sorted(Comparator.comparingInt(PositionFigures::cell))
                 .collect(Collectors.toCollection(ArrayList::new));
+        if (study.pairsAreOnce()) {
+            // each row goes as its whole comes: there is room for all of them once
+            done.replaceAll((number, content) -> new AtlasBlockFile.Content(List.of(), ""));
+            PairsOnce.complete(study.positions().cells(), rows);
+            PositionFigures[] byCell =
+                    new PositionFigures[study.positions().cells().count()];
+            for (PositionFigures row : rows) byCell[row.cell()] = row;
+            for (AtlasBlock block : study.positions().blocks())
+                done.computeIfPresent(
+                        block.number(),
+                        (number, gone) -> AtlasBlockFile.content(study.positions().cellsOf(block).stream()
+                                .map(cell -> byCell[cell])
+                                .toList()));
+        }
         return AtlasAnswer.of(study, rows, faults);
     }
 

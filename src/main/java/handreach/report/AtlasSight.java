@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.atlas.AtlasQuestion;
 import handreach.atlas.HeardBy;
+import handreach.atlas.PairsOnce;
 import handreach.atlas.PositionFigures;
 import handreach.input.InputFault;
 import handreach.input.Memory;
@@ -11,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -99,6 +101,8 @@ public final class AtlasSight {
             rows.addAll(content.get().rows());
         }
         if (read == 0) throw noBlock(folder);
+        rows.sort(Comparator.comparingInt(PositionFigures::cell));
+        PairsOnce.complete(asked.positions(), rows);
         return new AtlasSight(summary, loadouts, rows, Math.max(0, summary.blocks() - read));
     }
 

@@ -72,6 +72,7 @@ public final class AtlasSpread {
     /** Packs what was laid out and runs the blocks. */
     List<BlockFault> run(AtlasFolder folder, List<AtlasBlock> blocks, Laid laid, Progress progress) throws IOException {
         List<BlockFault> faults = new ArrayList<>();
+        folder.requireColumns();
         SpreadRun.run(
                 cluster,
                 cores,
@@ -81,17 +82,14 @@ public final class AtlasSpread {
                 outcome -> {
                     AtlasBlock block = folder.study().positions().blocks().get(outcome.block());
                     if (outcome.isFaulty()) faults.add(new BlockFault(outcome.block(), outcome.fault()));
-                    else {
-                        folder.put(block, outcome.rows());
-                        folder.putColumns(block);
-                    }
+                    else folder.put(block, outcome.rows());
                 },
                 progress);
         faults.sort(Comparator.comparingInt(BlockFault::block));
         return faults;
     }
 
-    /** Writes blocks as columns that threads of this machine have reckoned, or an earlier run. */
+    /** Writes the blocks of an answer as columns, those too that threads of this machine have reckoned, or an earlier run. */
     public void addColumns(AtlasFolder folder, Progress progress) {
         for (AtlasBlock block : folder.withoutColumns()) {
             progress.goOn();

@@ -56,8 +56,10 @@ public final class AtlasAnswer {
         this.leastHeard = has(AtlasLayer.SHADOW) ? leastHeard() : new int[0];
     }
 
-    /** Lays the positions over one another. */
+    /** Lays the positions over one another, all of them whole. */
     public static AtlasAnswer of(AtlasStudy study, List<PositionFigures> positions, List<BlockFault> faults) {
+        if (positions.stream().anyMatch(PositionFigures::isOfLater))
+            throw new IllegalArgumentException("positions of which pairs are still to be completed");
         return new AtlasAnswer(study, positions, faults);
     }
 

@@ -12,6 +12,8 @@ import handreach.input.InputFault;
 import handreach.input.Memory;
 import handreach.loadout.Loadout;
 import handreach.loadout.NeededWays;
+import handreach.plan.Places;
+import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.CellGrid;
 import handreach.reach.DrawnArea;
@@ -21,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.LongSupplier;
 import java.util.function.Predicate;
@@ -36,12 +39,17 @@ public final class AtlasStudy {
     private static final long MOST_POSITIONS = 4_000_000;
     /** What the figures of one loadout at one position take beside its bits, bytes; counted by hand. */
     private static final int BYTES_OF_FIGURES = 400;
+    /** On a finer grid neighbours may stand so near that they are reckoned as if farther apart, each from its own end, m. */
+    private static final double LEAST_PAIR_GRID_M = 100;
+    /** Models that give the same for a path and the path walked back, to the last bits; see docs/atlas.md. */
+    private static final Set<LossModel> RECIPROCAL = Set.of(LossModels.HANDHELD);
 
     private final Scene scene;
     private final AtlasOptions wish;
     private final AtlasQuestion question;
     private final AtlasGrid positions;
     private final AtlasGrid targets;
+    private final boolean isPairOnce;
     private final BlockReach reckoner;
     /** Asked for at every cell of a map. */
     private final List<Integer> byBurden;
@@ -52,8 +60,32 @@ public final class AtlasStudy {
         this.question = question;
         this.positions = AtlasGrid.of(question.positions(), region);
         this.targets = AtlasGrid.of(question.targets(), region);
-        this.reckoner = new BlockReach(question.reach(), positions, targets, scene.ground(), this::standpoint);
+        this.isPairOnce = isPairOnce();
+        this.reckoner = reckoner(isPairOnce);
         this.byBurden = byBurden(scene);
+    }
+
+    /** Whether both ends of every pair are positions and carry the same in the same way, so that either end gives what the other does. */
+    private boolean isPairOnce() {
+        return positions.cells().equals(targets.cells())
+                && question.gridM() >= LEAST_PAIR_GRID_M
+                && RECIPROCAL.contains(scene.model())
+                && scene.plan().questions().reach().with().isEmpty()
+                && scene.plan().channel().wish().ways() == NeededWays.BOTH
+                && scene.calibration().isEmpty()
+                && scene.plan().places().positions().stream().noneMatch(this::isFacingAtAPosition);
+    }
+
+    private boolean isFacingAtAPosition(Places.PositionEntry entry) {
+        int cell = positions.cells().indexOf(entry.at());
+        return entry.facing().isPresent()
+                && cell >= 0
+                && positions.cells().positionOf(cell).equals(entry.at());
+    }
+
+    /** Reckons blocks with each pair once, or from both its ends. */
+    BlockReach reckoner(boolean once) {
+        return new BlockReach(question.reach(), positions, targets, scene.ground(), this::standpoint, once);
     }
 
     /** Looks at everything that can be wrong before anything is reckoned; faults are told by option or line. */
@@ -186,8 +218,8 @@ public final class AtlasStudy {
     /** All figures are held at the end, to lay them over one another. */
     private void requireRoom() {
         double window = Math.pow(2 * question.reach().radiusM() / question.targetsM() + 1, 2);
-        double bytes = (double) scene.loadouts().size()
-                * (BYTES_OF_FIGURES + Math.min(window, targets.cells().count()) / 8);
+        double bits = Math.min(window, targets.cells().count()) / 8;
+        double bytes = scene.loadouts().size() * (BYTES_OF_FIGURES + bits) + (isPairOnce ? bits : 0);
         long most = Memory.most(MOST_POSITIONS, bytes);
         if (positions.count() > most)
             throw new InputFault(
@@ -225,6 +257,14 @@ public final class AtlasStudy {
 
     public AtlasGrid targets() {
         return targets;
+    }
+
+    /**
+     * Whether rows come with pairs to later positions alone, until {@link handreach.atlas.PairsOnce} makes them whole: where either end of a
+     * pair gives what the other does.
+     */
+    public boolean pairsAreOnce() {
+        return isPairOnce;
     }
 
     /** Numbers of the loadouts from the least burdensome up. */

@@ -78,6 +78,32 @@ class AtlasSpreadTest {
         }
     }
 
+    /** A block that failed and comes later gives its neighbours pairs that they had not: their columns are written anew, once. */
+    @Test
+    void columnsFollowABlockThatComesLater() throws IOException {
+        AtlasStudy study = AtlasStudy.of(
+                Scene.open(plan("forest-hills", "1")), wish(300, "-84.24", "-84.19", "36.26", "36.275"));
+        AtlasSpread spread = AtlasSpread.of("local[1]", OptionalInt.empty(), 1);
+        try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
+            assertEquals(2, atlas.todo().size());
+            study.run(atlas.todo().subList(0, 1), 1, atlas::put, Progress.SILENT);
+            atlas.answer(List.of());
+            spread.addColumns(atlas, Progress.SILENT);
+            assertEquals(List.of(), atlas.withoutColumns());
+        }
+        try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
+            atlas.answer(List.of());
+            assertEquals(List.of(), atlas.withoutColumns());
+        }
+        try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
+            study.run(atlas.todo(), 1, atlas::put, Progress.SILENT);
+            atlas.answer(List.of());
+            assertEquals(2, atlas.withoutColumns().size());
+            spread.addColumns(atlas, Progress.SILENT);
+            assertEquals(List.of(), atlas.withoutColumns());
+        }
+    }
+
     /** All figures of such a region fill more memory than a worker, or this test, has; a worker holds one block. */
     @Test
     void aWorkerNeedsNoRoomForTheWholeRegion() throws IOException {
@@ -88,8 +114,8 @@ class AtlasSpreadTest {
         Matcher bound = Pattern.compile("--grid: makes \\d+ positions, at most \\d+ fit\\. .* -Xmx(\\d+)m .*")
                 .matcher(said);
         assertTrue(bound.matches(), said);
-        // 150 kB a position: what lifts the bound is told for this region, not for the largest that there may be
-        assertTrue(Integer.parseInt(bound.group(1)) < 50_000, said);
+        // 170 kB a position: what lifts the bound is told for this region, not for the largest that there may be
+        assertTrue(Integer.parseInt(bound.group(1)) < 55_000, said);
         Path all = Files.createDirectories(folder.resolve("all"));
         PlanFile shipped = plan.saveAs(all.resolve(AtlasErrand.PLAN), PlanFile.Named.TAKEN_ALONG, () -> true);
         Path region = Files.copy(wish.region().orElseThrow(), all.resolve(AtlasErrand.REGION));

@@ -123,7 +123,7 @@ class S21AtlasTest {
             for (int i = 0; i < 100; i++) zipped.write(new byte[1 << 20]);
         }
         String bits = Base64.getEncoder().encodeToString(bomb.toByteArray());
-        forge(blocks.get(0), "\"heard\":\"[^\"]*\"", "\"heard\":\"" + bits + "\"");
+        forge(blocks.get(0), "\"heard_later\":\"[^\"]*\"", "\"heard_later\":\"" + bits + "\"");
         CommandRun again = atlas("out", "--layers", "reach");
         assertEquals(0, again.code(), again.err());
         assertFalse(again.err().contains("are there already"), again.err());

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import handreach.geodesy.Position;
 import handreach.plan.PlanFile;
+import handreach.reach.CellGrid;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.ByteBuffer;
@@ -15,12 +17,15 @@ import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Base64;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import java.util.zip.InflaterInputStream;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.parquet.example.data.Group;
 import org.apache.parquet.hadoop.ParquetFileReader;
@@ -80,11 +85,13 @@ class S23SpreadTest {
         return CommandRun.of(words(out, grid, more).toArray(new String[0]));
     }
 
-    private String digest(String out) throws IOException {
+    private JsonNode summary(String out) throws IOException {
         return new ObjectMapper()
-                .readTree(Files.readString(folder.resolve(out).resolve("atlas.json")))
-                .get("digest")
-                .asText();
+                .readTree(Files.readString(folder.resolve(out).resolve("atlas.json")));
+    }
+
+    private String digest(String out) throws IOException {
+        return summary(out).get("digest").asText();
     }
 
     private long blocks(String out) {
@@ -125,6 +132,13 @@ class S23SpreadTest {
         String[] lines = Files.readString(folder.resolve("out/positions/block-000000.jsonl"))
                 .split("\n");
         int loadouts = new ObjectMapper().readTree(lines[0]).get("loadouts").size();
+        JsonNode box = summary("out").get("box");
+        CellGrid cells = CellGrid.over(
+                box.get("south").asDouble(),
+                box.get("west").asDouble(),
+                box.get("north").asDouble(),
+                box.get("east").asDouble(),
+                700);
         int rows = 0;
         org.apache.hadoop.fs.Path file = new org.apache.hadoop.fs.Path(
                 folder.resolve("out/geoparquet/block-000000.parquet").toUri());
@@ -141,7 +155,8 @@ class S23SpreadTest {
                 assertEquals(line.get("latitude").asDouble(), place.getDouble());
                 assertEquals(figures.get("median_m").get(0).asDouble(), row.getDouble("median_m", 0));
                 assertEquals(figures.get("share").get(2).asDouble(), row.getDouble("share_high", 0));
-                assertEquals(figures.get("targets").asInt(), row.getInteger("targets", 0));
+                assertEquals(
+                        reached(lines, cells, line.get("cell").asInt(), rows % loadouts), row.getInteger("targets", 0));
                 rows++;
             }
         }
@@ -153,13 +168,32 @@ class S23SpreadTest {
             assertEquals("1.1.0", geo.get("version").asText());
             assertEquals("WKB", geo.at("/columns/geometry/encoding").asText());
             assertEquals(4, geo.at("/columns/geometry/bbox").size());
-            assertEquals(
-                    new ObjectMapper()
-                            .readTree(lines[lines.length - 1])
-                            .get("sha256")
-                            .asText(),
-                    about.get("handreach.rows"));
+            assertTrue(about.get("handreach.rows").matches("[0-9a-f]{64}"));
         }
+    }
+
+    /** Positions that one reaches: those after it by its own line, those before it by theirs. */
+    private static int reached(String[] lines, CellGrid cells, int cell, int loadout) throws IOException {
+        int count = 0;
+        for (String text : List.of(lines).subList(1, lines.length - 1)) {
+            JsonNode line = new ObjectMapper().readTree(text);
+            JsonNode figures = line.get("loadouts").get(loadout);
+            BitSet later;
+            try (InflaterInputStream bits = new InflaterInputStream(new ByteArrayInputStream(
+                    Base64.getDecoder().decode(figures.get("heard_later").asText())))) {
+                later = BitSet.valueOf(bits.readAllBytes());
+            }
+            JsonNode window = figures.get("window");
+            int down = cells.rowOf(cell) - window.get(0).asInt();
+            int along = cells.columnOf(cell) - window.get(1).asInt();
+            if (line.get("cell").asInt() == cell) count += later.cardinality();
+            else if (down >= 0
+                    && down < window.get(2).asInt()
+                    && along >= 0
+                    && along < window.get(3).asInt()
+                    && later.get(down * window.get(3).asInt() + along)) count++;
+        }
+        return count;
     }
 
     /** A part of the sample's area that is no circle. */

@@ -1,12 +1,16 @@
 package handreach.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.atlas.AtlasBlock;
 import handreach.atlas.AtlasGrid;
+import handreach.atlas.BlockReach;
+import handreach.atlas.HeardBits;
 import handreach.atlas.LoadoutFigures;
+import handreach.atlas.PairsOnce;
 import handreach.atlas.PositionFigures;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
@@ -24,6 +28,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -71,6 +76,7 @@ class AtlasStudyTest {
                 Progress.SILENT);
         assertEquals(List.of(), faults);
         rows.sort(Comparator.comparingInt(PositionFigures::cell));
+        PairsOnce.complete(study.positions().cells(), rows);
         return rows;
     }
 
@@ -147,15 +153,21 @@ class AtlasStudyTest {
     /** Every pair by its own profile, cut and reckoned alone; pairs within a hundredth of a decibel of the wish may fall either way. */
     @Test
     void heardByIsWhatOnePathForEachPairSays() throws IOException {
-        AtlasStudy study = study(plan("invented-valley", "2"), 600, 500);
+        isHeardByOnePathEach(600, 500, false);
+        isHeardByOnePathEach(550, 550, true);
+    }
+
+    private void isHeardByOnePathEach(double gridM, double targetsM, boolean isOnce) throws IOException {
+        AtlasStudy study = study(plan("invented-valley", "2"), gridM, targetsM);
+        assertEquals(isOnce, study.pairsAreOnce());
         Scene scene = study.scene();
         AtlasAnswer answer = AtlasAnswer.of(study, rows(study, 1), List.of());
         AtlasAnswer shadowed = AtlasAnswer.of(
                 AtlasStudy.of(
                         scene,
                         new AtlasOptions(
-                                600,
-                                OptionalDouble.of(500),
+                                gridM,
+                                OptionalDouble.of(targetsM),
                                 Optional.empty(),
                                 Set.of(AtlasLayer.SHADOW),
                                 0,
@@ -181,6 +193,88 @@ class AtlasStudyTest {
                 unheard += answer.positions().size() - found;
             }
         assertTrue(heard > 100 && unheard > 100, heard + " heard, " + unheard + " not");
+    }
+
+    /** Over open ground to the last bit, with ground that is not known on one side; over mixed cover see docs/atlas.md. */
+    @Test
+    void pairsOnceAreThePairsFromBothEnds() throws IOException {
+        Path overTheEdge = Files.writeString(
+                folder.resolve("edge.geojson"),
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-105.05,36.98],[-105.0,36.98],[-104.98,37.03],[-105.05,37.02],"
+                        + "[-105.05,36.98]]]}");
+        int pairs = 0;
+        for (AtlasStudy study : List.of(
+                study(plan("invented-valley", "2.5"), 350, 350),
+                AtlasStudy.of(
+                        Scene.open(plan("high-mountains", "2.2")),
+                        new AtlasOptions(
+                                330,
+                                OptionalDouble.empty(),
+                                Optional.of(overTheEdge),
+                                Set.of(),
+                                0,
+                                OptionalDouble.empty())))) {
+            assertTrue(study.pairsAreOnce());
+            List<PositionFigures> once = rows(study, study.reckoner(true));
+            assertTrue(once.stream().anyMatch(PositionFigures::isOfLater));
+            PairsOnce.complete(study.positions().cells(), once);
+            List<PositionFigures> twice = rows(study, study.reckoner(false));
+            assertEquals(twice.size(), once.size());
+            for (int i = 0; i < once.size(); i++) assertEquals(bits(twice.get(i)), bits(once.get(i)));
+            pairs += twice.stream()
+                    .flatMap(row -> row.loadouts().stream())
+                    .mapToInt(one -> one.heard().count())
+                    .sum();
+            if (study.wish().region().isPresent())
+                assertTrue(twice.stream().anyMatch(row -> !row.isKnown()), "ground that is not known");
+        }
+        assertTrue(pairs > 10_000, pairs + " pairs");
+    }
+
+    private static List<PositionFigures> rows(AtlasStudy study, BlockReach reckoner) {
+        List<PositionFigures> rows = new ArrayList<>();
+        for (AtlasBlock block : study.positions().blocks()) rows.addAll(reckoner.reckon(block, Progress.SILENT));
+        rows.sort(Comparator.comparingInt(PositionFigures::cell));
+        return rows;
+    }
+
+    private static String bits(PositionFigures row) {
+        return row.cell() + " "
+                + row.loadouts().stream()
+                        .map(LoadoutFigures::heard)
+                        .map(heard -> heard.window() + " " + HexFormat.of().formatHex(heard.bytes()) + " of " + heard.known())
+                        .toList();
+    }
+
+    /** Where one end does not stand for the other, both are reckoned. */
+    @Test
+    void pairsOfUnlikeEndsAreReckonedFromBoth() throws IOException {
+        PlanFile plan = plan("forest-hills", "1.5");
+        assertTrue(study(plan, 700, 700).pairsAreOnce());
+        assertFalse(study(plan, 700, 500).pairsAreOnce());
+        assertFalse(study(plan, 80, 80).pairsAreOnce(), "neighbours nearer than the models hold");
+        for (String[] change : new String[][] {
+            {"(?m)^\\[reach]$", "[reach]\nwith = \"factory at hip\""},
+            {"(?m)^\\[target]$", "[target]\nways = \"hears\""},
+            {"(?m)^\\[reach]$", "[reach]\nmodel = \"p1812\""}
+        }) {
+            PlanFile other = plan.withText(
+                    plan.text().replaceAll("(?m)^model = .*$", "").replaceFirst(change[0], change[1]));
+            assertFalse(study(other, 700, 700).pairsAreOnce(), change[1]);
+        }
+        Position cell = study(plan, 700, 700).positions().cells().positionOf(8);
+        assertTrue(study(facing(plan, cell.latitudeDeg() + 1e-5, cell), 700, 700).pairsAreOnce(), "beside a position");
+        assertFalse(study(facing(plan, cell.latitudeDeg(), cell), 700, 700).pairsAreOnce(), "at a position");
+    }
+
+    /** The plan with somebody at a place who faces east. */
+    private static PlanFile facing(PlanFile plan, double latitudeDeg, Position at) {
+        PlanFile moved = plan.withText(plan.text()
+                .replace(
+                        "at = \"36.3000, -84.1950\"",
+                        "at = \"" + latitudeDeg + ", " + at.longitudeDeg() + "\"\nheading_deg = 90"));
+        assertTrue(moved.plan().places().positions().get(1).facing().isPresent());
+        return moved;
     }
 
     /** Margin over the wish along one path; far below it beyond the radius. */

@@ -9,15 +9,19 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.parquet.conf.ParquetConfiguration;
+import org.apache.parquet.hadoop.ParquetFileReader;
 import org.apache.parquet.hadoop.ParquetWriter;
 import org.apache.parquet.hadoop.api.WriteSupport;
 import org.apache.parquet.hadoop.metadata.CompressionCodecName;
+import org.apache.parquet.io.LocalInputFile;
 import org.apache.parquet.io.OutputFile;
 import org.apache.parquet.io.PositionOutputStream;
 import org.apache.parquet.io.api.Binary;
@@ -88,6 +92,17 @@ public final class GeoParquet {
                 for (int i = 0; i < row.loadouts().size(); i++)
                     writer.write(new Row(row, loadouts.get(i), row.loadouts().get(i)));
             }
+        }
+    }
+
+    /** Whether a file is there, whole, and made of the rows of this digest. */
+    public static boolean isOf(Path file, String digest) {
+        if (!Files.isRegularFile(file)) return false;
+        try (ParquetFileReader reader = ParquetFileReader.open(new LocalInputFile(file))) {
+            return digest.equals(reader.getFileMetaData().getKeyValueMetaData().get(ROWS));
+        } catch (IOException | RuntimeException | LinkageError unreadable) {
+            // an engine of another release may lack the reader: the file is then written anew
+            return false;
         }
     }
 
