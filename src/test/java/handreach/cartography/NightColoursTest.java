@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-class NightInkTest {
+class NightColoursTest {
     private static final int PAPER = 0x22292D;
     private static final int INK = 0xECE8DD;
     private static final NightColours NIGHT = new NightColours(PAPER, INK);

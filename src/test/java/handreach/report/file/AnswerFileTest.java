@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class WholeFileTest {
+class AnswerFileTest {
     @TempDir
     Path folder;
 
