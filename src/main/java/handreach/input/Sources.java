@@ -76,17 +76,9 @@ public final class Sources {
      * A file that cannot be read is a fault.
      */
     public String digest() {
-        List<Path> all = new ArrayList<>(files);
         List<String> lines = new ArrayList<>();
         try {
-            if (folder.isPresent())
-                try (DirectoryStream<Path> found =
-                        Files.newDirectoryStream(folder.get().path())) {
-                    for (Path file : found)
-                        if (folder.get().isRead().test(String.valueOf(file.getFileName())) && Files.isRegularFile(file))
-                            all.add(file);
-                }
-            for (Path file : all) lines.add(file.getFileName() + " " + digest(file));
+            for (Path file : all()) lines.add(file.getFileName() + " " + digest(file));
         } catch (IOException | DirectoryIteratorException e) {
             throw new InputFault(
                     "the files of the plan",
@@ -95,6 +87,27 @@ public final class Sources {
         }
         lines.sort(null);
         return HexFormat.of().formatHex(sha256().digest(String.join("\n", lines).getBytes(StandardCharsets.UTF_8)));
+    }
+
+    /** All that is read now, the files of the folder among them; where the folder cannot be listed, the others. */
+    public List<Path> present() {
+        try {
+            return all().stream().filter(Files::isRegularFile).toList();
+        } catch (IOException | DirectoryIteratorException e) {
+            return files.stream().filter(Files::isRegularFile).toList();
+        }
+    }
+
+    private List<Path> all() throws IOException {
+        List<Path> all = new ArrayList<>(files);
+        if (folder.isPresent())
+            try (DirectoryStream<Path> found =
+                    Files.newDirectoryStream(folder.get().path())) {
+                for (Path file : found)
+                    if (folder.get().isRead().test(String.valueOf(file.getFileName())) && Files.isRegularFile(file))
+                        all.add(file);
+            }
+        return all;
     }
 
     private static String digest(Path file) throws IOException {

@@ -19,6 +19,8 @@ import handreach.reach.CellGrid;
 import handreach.reach.DrawnArea;
 import handreach.reach.Progress;
 import handreach.terrain.AreaPolygons;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -51,6 +53,8 @@ public final class AtlasStudy {
     private final AtlasGrid targets;
     private final boolean isPairOnce;
     private final BlockReach reckoner;
+    /** What the figures are made from, as it was there at the beginning. */
+    private final List<Path> files;
     /** Asked for at every cell of a map. */
     private final List<Integer> byBurden;
 
@@ -63,6 +67,7 @@ public final class AtlasStudy {
         this.isPairOnce = isPairOnce();
         this.reckoner = reckoner(isPairOnce);
         this.byBurden = byBurden(scene);
+        this.files = scene.file().sources().present();
     }
 
     /** Whether both ends of every pair are positions and carry the same in the same way, so that either end gives what the other does. */
@@ -314,6 +319,18 @@ public final class AtlasStudy {
             int threads,
             BiConsumer<AtlasBlock, List<PositionFigures>> done,
             Progress progress) {
-        return AtlasRun.run(blocks, threads, block -> reckoner.reckon(block, progress), done, progress);
+        return AtlasRun.run(blocks, threads, block -> reckoned(block, progress), done, progress);
+    }
+
+    /** A tile that went away meanwhile is unknown ground, and the rows would look as good as any: such a block is faulty. */
+    private List<PositionFigures> reckoned(AtlasBlock block, Progress progress) {
+        List<PositionFigures> rows = reckoner.reckon(block, progress);
+        for (Path file : files)
+            if (!Files.isRegularFile(file))
+                throw new InputFault(
+                        String.valueOf(file.getFileName()),
+                        0,
+                        "is gone since this began. Put it back, then start the same command again.");
+        return rows;
     }
 }

@@ -90,6 +90,26 @@ class AtlasStudyTest {
         }
     }
 
+    /** Rows over ground that went away would say that nobody is reached there. */
+    @Test
+    void aTileThatGoesAwayMeanwhileIsAFaultAndNotUnknownGround() throws IOException {
+        Path tiles = Files.createDirectory(folder.resolve("own"));
+        Path from = Path.of("elevation-samples", "forest-hills", "tiles");
+        Path tile = tiles.resolve("cumberland-forest-3s.tif");
+        Files.copy(from.resolve(tile.getFileName()), tile);
+        PlanFile plan = plan("forest-hills", "1.5");
+        plan = plan.withText(plan.text().replaceFirst("(?m)^tiles = .*", "tiles = '" + tiles + "'"));
+        AtlasStudy study = study(plan, 900, 900);
+        Files.delete(tile);
+        List<PositionFigures> rows = new ArrayList<>();
+        List<BlockFault> faults =
+                study.run(study.positions().blocks(), 1, (block, done) -> rows.addAll(done), Progress.SILENT);
+        assertEquals(List.of(), rows);
+        assertEquals(
+                "cumberland-forest-3s.tif: is gone since this began. Put it back, then start the same command again.",
+                faults.get(0).words());
+    }
+
     /** The base stands in the middle of this grid and carries a good antenna; its place must not look better than others for that. */
     @Test
     void thePlaceOfTheBaseIsOneAsAnyOther() throws IOException {
