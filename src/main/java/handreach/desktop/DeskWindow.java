@@ -206,6 +206,7 @@ final class DeskWindow {
         VBox.setVgrow(middle, Priority.ALWAYS);
         VBox centre = new VBox(middle, new CursorStatus(session, live, map::metresPerPx), drawer);
         centre.setMinHeight(0);
+        drawer.leaveKeysTo(map);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         root.setCenter(centre);
         root.setRight(side);
@@ -373,7 +374,6 @@ final class DeskWindow {
                 && !isTyping
                 && isInDrawer(root.getScene().getFocusOwner())) {
             drawer.putAway();
-            map.requestFocus();
             event.consume();
         }
         if (isTyping || event.isShortcutDown() || event.isAltDown()) return;
