@@ -407,7 +407,7 @@ final class DeskWindow {
     }
 
     void goTo() {
-        goTo.ask();
+        if (hasPlan()) goTo.ask();
     }
 
     /** What a walk says stands under its own question, which is asked next. */
@@ -615,7 +615,7 @@ final class DeskWindow {
     }
 
     ExportMenu handOver() {
-        return new ExportMenu(stage, session, mapPicture());
+        return new ExportMenu(stage, session, mapPicture(), this::hasPlan);
     }
 
     MapPicture mapPicture() {
@@ -624,10 +624,10 @@ final class DeskWindow {
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */
     void showPath() {
-        Scene scene = session.scene().get();
-        if (scene == null) return;
+        if (!hasPlan()) return;
         try {
-            if (session.pulled().get().isEmpty()) session.pulled().set(Optional.of(PathEnds.between(scene)));
+            if (session.pulled().get().isEmpty())
+                session.pulled().set(Optional.of(PathEnds.between(session.scene().get())));
             path.focusEnds();
         } catch (handreach.input.InputFault tooFew) {
             session.tell(tooFew);
