@@ -308,18 +308,29 @@ final class DeskWindow {
     private Optional<List<Runnable>> tryOutMenu() {
         if (isMenuTriedOut) return Optional.empty();
         isMenuTriedOut = true;
-        return Optional.of(List.of(MapGestures::tryOutMenu));
+        return Optional.of(MapGestures.tryOutMenu(map.palette().get()));
     }
 
-    /** Other colours or words: the map takes them first, the rest comes back piece by piece in its new looks. */
-    private void dressPieceByPiece() {
-        if (!side.holds(way)) return;
-        // The next picture has enough to do with what is left.
-        List<Runnable> parts = new ArrayList<>(List.of(worker::leaveThisPicture));
-        parts.addAll(way.setAside());
-        parts.addAll(drawer.setAside());
-        dressing.add(parts);
-        ahead.begin();
+    /**
+     * Other colours or words: the map takes them first; the rest goes off the screen piece by piece, then what is left changes, and the
+     * pieces come back in their new looks.
+     */
+    private void dressPieceByPiece(Runnable change) {
+        if (!side.holds(way)) {
+            change.run();
+            return;
+        }
+        List<Runnable> back = new ArrayList<>();
+        List<Runnable> steps = new ArrayList<>(way.setAside(back));
+        steps.add(() -> back.addAll(drawer.setAside()));
+        steps.add(() -> {
+            change.run();
+            // The next picture has enough to do with what is left.
+            worker.leaveThisPicture();
+            dressing.add(back);
+            ahead.begin();
+        });
+        dressing.add(steps);
     }
 
     private void listen() {
@@ -358,10 +369,7 @@ final class DeskWindow {
         session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
-        map.palette().addListener((palette, before, now) -> {
-            dressPieceByPiece();
-            Theme.apply(root, now);
-        });
+        map.palette().addListener((palette, before, now) -> dressPieceByPiece(() -> Theme.apply(root, now)));
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
         });
