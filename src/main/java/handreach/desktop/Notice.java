@@ -67,8 +67,7 @@ record Notice(Kind kind, String text, List<Verb> verbs) {
     /** The first of many faults: all the lines of a log that are wrong would leave no map to look at. */
     private static String first(List<Fault> faults) {
         String words = faults.stream().limit(MOST_FAULTS).map(Fault::message).collect(Collectors.joining("\n"));
-        int more = faults.size() - MOST_FAULTS;
-        return more <= 0 ? words : words + "\nAnd " + more + " more.";
+        return faults.size() <= MOST_FAULTS ? words : words + "\nThere are more; mend these first.";
     }
 
     /** What went wrong, in words for the person who can mend it; a defect of the program says that it is one. */

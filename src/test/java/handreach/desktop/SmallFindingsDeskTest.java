@@ -214,7 +214,7 @@ class SmallFindingsDeskTest {
         run.press("#walk-compare");
         run.snapshot("small-many-faults");
         String told = run.noticeTexts().get(0);
-        assertTrue(told.matches("(walk-reports.csv line \\d+: .*\n){2}And \\d+ more\\."), told);
+        assertTrue(told.matches("(walk-reports.csv line \\d+: .*\n){2}There are more; mend these first\\."), told);
         Bounds map = run.onScreen(() -> {
             Node view = run.window().map();
             return view.localToScreen(view.getLayoutBounds());
