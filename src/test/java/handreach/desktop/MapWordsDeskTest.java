@@ -114,13 +114,14 @@ class MapWordsDeskTest {
         run.robot().moveTo(run.pixel(run.position(hidden)));
         run.settle();
         assertTrue(readOut("#read-out-place").startsWith(hidden + "  "), hidden + ": " + readOut("#read-out-place"));
-        for (int i = 0; i < 8; i++) {
-            run.onScreen(() -> run.window().map().pan(41, 23));
+        for (int i = 0; i < 4; i++) run.onScreen(() -> run.window().looks().larger());
+        for (int i = 0; i < 13; i++) {
+            run.onScreen(() -> run.window().map().pan(19, 23));
             nothingRunsThroughWordsOfTheGrid();
         }
     }
 
-    /** Neither names nor the triangles of summits. */
+    /** Neither names nor the triangles of summits, nor the arrow to the north. */
     private void nothingRunsThroughWordsOfTheGrid() {
         List<MapPen.Written> names = names();
         List<Envelope> said = run.onScreen(() -> run.window().map().said());
@@ -129,6 +130,7 @@ class MapWordsDeskTest {
         Set<String> read = names.stream().map(MapPen.Written::text).collect(Collectors.toSet());
         run.onScreen(() -> {
             MapFrame frame = run.window().map().frame().get();
+            boxes.add(new Envelope(frame.widthPx() - 37, frame.widthPx() - 23, 22, 47));
             for (Relief.Spot spot : run.window().map().painted().get().spots()) {
                 Envelope mark = new Envelope(
                         new Coordinate(frame.xPx(spot.at().longitudeDeg()), frame.yPx(spot.at().latitudeDeg())));
