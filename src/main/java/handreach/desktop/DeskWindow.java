@@ -308,7 +308,7 @@ final class DeskWindow {
     private Optional<List<Runnable>> tryOutMenu() {
         if (isMenuTriedOut) return Optional.empty();
         isMenuTriedOut = true;
-        return Optional.of(MapGestures.tryOutMenu(map.palette().get()));
+        return Optional.of(List.of(MapGestures::tryOutMenu));
     }
 
     /**

@@ -6,7 +6,6 @@ import handreach.plan.Places;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.Cursor;
-import javafx.scene.Scene;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SeparatorMenuItem;
@@ -16,7 +15,6 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
-import javafx.scene.layout.StackPane;
 
 /** What mouse and keys do on the map: pan, zoom, move a position, pull a path, add a position. */
 final class MapGestures {
@@ -248,20 +246,9 @@ final class MapGestures {
         menu.show(map, event.getScreenX(), event.getScreenY());
     }
 
-    /** Loads what a menu is made of, and its looks, before a hand waits for it, by a twin that is never shown; piece by piece. */
-    static List<Runnable> tryOutMenu(Palette palette) {
-        StackPane sheet = new StackPane();
-        return List.of(
-                () -> sheet.getChildren()
-                        .add(new ContextMenuSkin(
-                                        new ContextMenu(item("Whole area", () -> {}), new SeparatorMenuItem()))
-                                .getNode()),
-                () -> {
-                    Theme.apply(sheet, palette);
-                    new Scene(sheet);
-                    sheet.applyCss();
-                },
-                sheet::layout);
+    /** Loads what a menu is made of before a hand waits for it, by a twin that is never shown. */
+    static void tryOutMenu() {
+        new ContextMenuSkin(new ContextMenu(item("Whole area", () -> {}), new SeparatorMenuItem())).dispose();
     }
 
     private void offerFor(Places.PositionEntry entry) {
