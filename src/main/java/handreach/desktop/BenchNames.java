@@ -6,6 +6,7 @@ import handreach.plan.PlanText;
 import java.util.List;
 import java.util.stream.Stream;
 import javafx.geometry.VPos;
+import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
@@ -62,13 +63,12 @@ final class BenchNames extends VBox {
     }
 
     private void ask(Equipment.AntennaEntry antenna, List<String> names) {
-        FlowPane line = new FlowPane(
-                10,
-                2,
-                Labels.cell(
-                        "No reading is called \"" + antenna.delta().benchName() + "\", so none counts for "
-                                + antenna.name() + ". On the bench it is:",
-                        "plain"));
+        Label says = Labels.line(
+                "No reading is called \"" + antenna.delta().benchName() + "\", so none counts for " + antenna.name()
+                        + ". On the bench it is:",
+                "plain");
+        FlowPane line = new FlowPane(10, 2, says);
+        Labels.fitInto(says, line);
         line.setRowValignment(VPos.BASELINE);
         for (String name : names) line.getChildren().add(Labels.link(name, () -> name(antenna.name(), name)));
         getChildren().add(line);

@@ -65,6 +65,7 @@ final class BenchPane extends BorderPane {
         back.setOnAction(pressed -> leave());
         FlowPane bar = new FlowPane(12, 6, about, controlLine, mountLine, take, back, read);
         bar.setAlignment(Pos.CENTER_LEFT);
+        Labels.fitInto(about, bar);
         bar.getStyleClass().add("path-bar");
         ScrollPane scroll = new ScrollPane(findings);
         scroll.setFitToWidth(true);

@@ -214,6 +214,7 @@ final class DeskWindow {
         VBox.setVgrow(middle, Priority.ALWAYS);
         VBox centre = new VBox(middle, new CursorStatus(session, live, map::metresPerPx), drawer);
         centre.setMinHeight(0);
+        drawer.leaveKeysTo(map);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         root.setCenter(centre);
         root.setRight(side);
@@ -319,15 +320,26 @@ final class DeskWindow {
         return Optional.of(List.of(MapGestures::tryOutMenu));
     }
 
-    /** Other colours or words: the map takes them first, the rest comes back piece by piece in its new looks. */
-    private void dressPieceByPiece() {
-        if (!side.holds(way)) return;
-        // The next picture has enough to do with what is left.
-        List<Runnable> parts = new ArrayList<>(List.of(worker::leaveThisPicture));
-        parts.addAll(way.setAside());
-        parts.addAll(drawer.setAside());
-        dressing.add(parts);
-        ahead.begin();
+    /**
+     * Other colours or words: the map takes them first; the rest goes off the screen piece by piece, then what is left changes, and the
+     * pieces come back in their new looks.
+     */
+    private void dressPieceByPiece(Runnable change) {
+        if (!side.holds(way)) {
+            change.run();
+            return;
+        }
+        List<Runnable> back = new ArrayList<>();
+        List<Runnable> steps = new ArrayList<>(way.setAside(back));
+        steps.add(() -> back.addAll(drawer.setAside()));
+        steps.add(() -> {
+            change.run();
+            // The next picture has enough to do with what is left.
+            worker.leaveThisPicture();
+            dressing.add(back);
+            ahead.begin();
+        });
+        dressing.add(steps);
     }
 
     private void listen() {
@@ -366,10 +378,7 @@ final class DeskWindow {
         session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
-        map.palette().addListener((palette, before, now) -> {
-            dressPieceByPiece();
-            Theme.apply(root, now);
-        });
+        map.palette().addListener((palette, before, now) -> dressPieceByPiece(() -> Theme.apply(root, now)));
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
         });
@@ -382,7 +391,6 @@ final class DeskWindow {
                 && !isTyping
                 && isInDrawer(root.getScene().getFocusOwner())) {
             drawer.putAway();
-            map.requestFocus();
             event.consume();
         }
         if (isTyping || event.isShortcutDown() || event.isAltDown()) return;
@@ -411,7 +419,7 @@ final class DeskWindow {
     }
 
     void goTo() {
-        goTo.ask();
+        if (hasPlan()) goTo.ask();
     }
 
     /** What a walk says stands under its own question, which is asked next. */
@@ -619,7 +627,7 @@ final class DeskWindow {
     }
 
     ExportMenu handOver() {
-        return new ExportMenu(stage, session, mapPicture());
+        return new ExportMenu(stage, session, mapPicture(), this::hasPlan);
     }
 
     MapPicture mapPicture() {
@@ -628,10 +636,10 @@ final class DeskWindow {
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */
     void showPath() {
-        Scene scene = session.scene().get();
-        if (scene == null) return;
+        if (!hasPlan()) return;
         try {
-            if (session.pulled().get().isEmpty()) session.pulled().set(Optional.of(PathEnds.between(scene)));
+            if (session.pulled().get().isEmpty())
+                session.pulled().set(Optional.of(PathEnds.between(session.scene().get())));
             path.focusEnds();
         } catch (handreach.input.InputFault tooFew) {
             session.tell(tooFew);

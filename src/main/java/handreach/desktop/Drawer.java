@@ -34,6 +34,9 @@ final class Drawer extends BorderPane {
     private final Map<Node, List<Aside.Part>> parts = new HashMap<>();
 
     private Optional<Node> shown = Optional.empty();
+    /** Has the keys once the drawer is away; the toolkit would give them to whatever stands next. */
+    private Optional<Node> heir = Optional.empty();
+
     private Runnable farewell = () -> {};
     private double share = USUAL_SHARE;
     private double roomPx = 800;
@@ -156,11 +159,18 @@ final class Drawer extends BorderPane {
     }
 
     void putAway() {
+        boolean hadKeys = getScene() != null && Labels.isWithin(getScene().getFocusOwner(), this);
         shown.ifPresent(this::takeOut);
         shown = Optional.empty();
         setVisible(false);
         setManaged(false);
         takeLeave();
+        if (hadKeys) heir.ifPresent(Node::requestFocus);
+    }
+
+    /** Who has the keys after a hand that was at work in it. */
+    void leaveKeysTo(Node next) {
+        heir = Optional.of(next);
     }
 
     private void takeLeave() {

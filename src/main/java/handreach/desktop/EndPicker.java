@@ -5,7 +5,6 @@ import handreach.plan.Places;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import javafx.beans.binding.Bindings;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
@@ -58,19 +57,6 @@ final class EndPicker extends HBox implements Aside.Divided {
                 ends.scene().loadouts().stream().map(Loadout::name).toList(),
                 spot.loadout().name());
         isFilling = false;
-    }
-
-    /** Takes no more room than there is. */
-    void fitInto(Region bar) {
-        maxWidthProperty()
-                .bind(Bindings.createDoubleBinding(
-                        () -> Math.max(
-                                0,
-                                bar.getWidth()
-                                        - bar.getInsets().getLeft()
-                                        - bar.getInsets().getRight()),
-                        bar.widthProperty(),
-                        bar.insetsProperty()));
     }
 
     void focus() {

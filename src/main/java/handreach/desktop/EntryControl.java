@@ -22,6 +22,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
 
 /**
  * What sets one key of a form, by its kind. It shows a value without quotes, a list as the plan writes it, and nothing where the plan
@@ -32,6 +33,7 @@ import javafx.scene.layout.VBox;
  */
 record EntryControl(Node node, Consumer<String> show) {
     private static final String TRUE = "true";
+    private static final String NOT_SAID = "not said";
     private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
 
     /** Whom a control tells, and whom it asks. */
@@ -93,7 +95,18 @@ record EntryControl(Node node, Consumer<String> show) {
         List<String> words = new ArrayList<>(key.choices());
         words.add(0, "");
         ComboBox<String> box = named(new ComboBox<>(FXCollections.observableArrayList(words)), key);
-        box.setPromptText("not said");
+        box.setPromptText(NOT_SAID);
+        box.setConverter(new StringConverter<>() {
+            @Override
+            public String toString(String word) {
+                return "".equals(word) ? NOT_SAID : word;
+            }
+
+            @Override
+            public String fromString(String words) {
+                return NOT_SAID.equals(words) ? "" : words;
+            }
+        });
         Labels.told(box);
         boolean[] isFilling = {false};
         box.setOnAction(chosen -> {

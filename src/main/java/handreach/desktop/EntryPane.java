@@ -49,6 +49,8 @@ final class EntryPane extends BorderPane {
     private final Button parts;
 
     private boolean isTriedOut;
+    private boolean isReading;
+    private boolean isReadAhead;
     private boolean isListing;
     /** The text that was read last, and what it has. */
     private String read = "";
@@ -64,6 +66,7 @@ final class EntryPane extends BorderPane {
     /** A kind of which a fresh entry is being written. */
     private Optional<EntryKind> fresh = Optional.empty();
 
+    private final Worker.LatestOnly reading;
     private final Worker.InPieces listing;
     private final Worker.InPieces filling;
 
@@ -71,6 +74,7 @@ final class EntryPane extends BorderPane {
 
     EntryPane(Session session) {
         this.session = session;
+        this.reading = session.worker().latestOnly();
         this.listing = session.worker().inPieces();
         this.filling = session.worker().inPieces();
         this.left = scroll(list, "Parts of the plan");
@@ -139,6 +143,10 @@ final class EntryPane extends BorderPane {
      */
     boolean tryOut(boolean isShown) {
         if (isShown || session.scene().get() == null || isTriedOut && !isAsked) return false;
+        if (!isReadAhead) {
+            readAhead(session.scene().get().file().text());
+            return true;
+        }
         if (isTriedOut) leave();
         else show(Entry.of(EntryKind.LOADOUT.section()));
         isTriedOut = true;
@@ -150,9 +158,7 @@ final class EntryPane extends BorderPane {
         boolean isOther = !text.equals(read) || listed.isEmpty();
         if (isOther) {
             read = text;
-            entries = Arrays.stream(EntryKind.values())
-                    .flatMap(kind -> kind.entries(text).stream())
-                    .toList();
+            entries = entries(text);
         }
         wanted.filter(entries::contains).ifPresent(entry -> {
             shown = entry;
@@ -170,6 +176,24 @@ final class EntryPane extends BorderPane {
         buttons.forEach(this::mark);
         if (fresh.isEmpty()) fillSheet(scene, text);
         else if (isNone) begin(fresh.get());
+    }
+
+    /** What reads a plan's text part by part is loaded off the screen thread. */
+    private void readAhead(String text) {
+        if (isReading) return;
+        isReading = true;
+        reading.ask(
+                progress -> entries(text).stream()
+                        .map(entry -> EntryKind.of(entry).words(text, entry))
+                        .toList(),
+                read -> isReadAhead = true,
+                wrong -> isReadAhead = true);
+    }
+
+    private static List<Entry> entries(String text) {
+        return Arrays.stream(EntryKind.values())
+                .flatMap(kind -> kind.entries(text).stream())
+                .toList();
     }
 
     private void fillList(String text) {

@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.scene.control.Menu;
 import javafx.scene.control.SeparatorMenuItem;
@@ -17,11 +18,14 @@ import javafx.stage.Stage;
 final class ExportMenu extends Menu {
     private final Stage stage;
     private final Session session;
+    private final BooleanSupplier hasPlan;
 
-    ExportMenu(Stage stage, Session session, MapPicture picture) {
+    /** {@code hasPlan} says how to begin where there is nothing to hand over. */
+    ExportMenu(Stage stage, Session session, MapPicture picture, BooleanSupplier hasPlan) {
         super("_Hand over");
         this.stage = stage;
         this.session = session;
+        this.hasPlan = hasPlan;
         ExportVerbs verbs = new ExportVerbs(session);
         getItems()
                 .addAll(
@@ -44,14 +48,16 @@ final class ExportMenu extends Menu {
                                 () -> folder(verbs::relayFiles)),
                         MenuStrip.item("Places (GPX)\u2026", null, () -> file("places.gpx", verbs::places)),
                         MenuStrip.item("Picture of the map (PNG)\u2026", null, () -> {
-                            if (session.scene().get() == null) return;
+                            if (!hasPlan.getAsBoolean()) return;
                             BufferedImage taken = picture.take();
                             file("map.png", where -> verbs.picture(taken, where));
                         }),
                         MenuStrip.item("Map sheet, A4 (PDF)\u2026", null, () -> sheet(verbs, picture, CardSize.A4)),
                         MenuStrip.item(
                                 "Map sheet, Letter (PDF)\u2026", null, () -> sheet(verbs, picture, CardSize.LETTER)),
-                        MenuStrip.item("Print the map\u2026", "Shortcut+Shift+P", () -> picture.print(stage)));
+                        MenuStrip.item("Print the map\u2026", "Shortcut+Shift+P", () -> {
+                            if (hasPlan.getAsBoolean()) picture.print(stage);
+                        }));
     }
 
     private void card(ExportVerbs verbs, CardSize paper, boolean isFold) {
@@ -59,13 +65,13 @@ final class ExportMenu extends Menu {
     }
 
     private void sheet(ExportVerbs verbs, MapPicture picture, CardSize paper) {
-        if (session.scene().get() == null) return;
+        if (!hasPlan.getAsBoolean()) return;
         AnswerFile.Content taken = picture.sheet(paper);
         file("map.pdf", where -> verbs.mapSheet(taken, where));
     }
 
     private void file(String name, Consumer<Path> then) {
-        if (session.scene().get() == null) return;
+        if (!hasPlan.getAsBoolean()) return;
         FileChooser chooser = new FileChooser();
         chooser.setTitle("Hand over as");
         chooser.setInitialFileName(name);
@@ -76,7 +82,7 @@ final class ExportMenu extends Menu {
     }
 
     private void folder(Consumer<Path> then) {
-        if (session.scene().get() == null) return;
+        if (!hasPlan.getAsBoolean()) return;
         DirectoryChooser chooser = new DirectoryChooser();
         chooser.setTitle("Into which folder");
         startFolder().ifPresent(chooser::setInitialDirectory);

@@ -18,6 +18,9 @@ final class GridOverlay implements MapOverlay {
     /** How far from the edge its words stand, in lines. */
     private static final double EDGE = 0.7;
 
+    /** In the right corner stands the arrow to the north. */
+    private static final double NORTH_PX = 44;
+
     private final Supplier<Scene> scene;
 
     GridOverlay(Supplier<Scene> scene) {
@@ -51,7 +54,8 @@ final class GridOverlay implements MapOverlay {
             double x = isTopLast ? xy[xy.length - 2] : xy[0];
             double top = isTopLast ? xy[xy.length - 1] : xy[1];
             // A line that ends at the edge of its zone does not come up to the words.
-            boolean hasRoom = x > 40 && x < frame.widthPx() - 40 && top < 2 * pen.linePx();
+            boolean hasRoom =
+                    x > 40 && x + pen.px(words, false) / 2 < frame.widthPx() - NORTH_PX && top < 2 * pen.linePx();
             if (hasRoom) pen.words(words, x, EDGE * pen.linePx(), TextAlignment.CENTER, false, ink);
             return hasRoom;
         } else {

@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -34,6 +35,20 @@ final class Labels {
         whole.textProperty()
                 .bind(box.valueProperty().map(value -> box.getConverter().toString(value)));
         box.setTooltip(whole);
+    }
+
+    /** Takes no more room than the bar has, and lets that be as narrow as its place is. */
+    static void fitInto(Region part, Region bar) {
+        bar.setMinWidth(0);
+        part.maxWidthProperty()
+                .bind(Bindings.createDoubleBinding(
+                        () -> Math.max(
+                                0,
+                                bar.getWidth()
+                                        - bar.getInsets().getLeft()
+                                        - bar.getInsets().getRight()),
+                        bar.widthProperty(),
+                        bar.insetsProperty()));
     }
 
     /** Words that do something when pressed. */

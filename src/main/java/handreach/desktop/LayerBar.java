@@ -73,12 +73,18 @@ final class LayerBar extends FlowPane {
         HBox backdrop = new HBox(GAP_PX, new Label("backdrop"), under);
         backdrop.visibleProperty().bind(map.backdrop().picture().map(java.util.Optional::isPresent));
         backdrop.managedProperty().bind(backdrop.visibleProperty());
-        HBox what = new HBox(GAP_PX, new Label("Lay over it"), layer);
+        Label over = new Label("Lay over it");
+        HBox what = new HBox(GAP_PX, over, layer);
         HBox how = new HBox(GAP_PX, new Label("strength"), strength);
         for (HBox pair : List.of(what, how, backdrop)) pair.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(what, how, backdrop, new HBox(GAP_PX, pull, whole));
         for (Node child : getChildren()) ((HBox) child).setMinWidth(USE_PREF_SIZE);
-        for (Region part : List.of(pull, whole)) part.setMinWidth(USE_PREF_SIZE);
+        for (Region part : List.of(over, pull, whole)) part.setMinWidth(USE_PREF_SIZE);
+        // With large words a long name is cut rather than the questions beside the map pushed out.
+        Labels.told(layer);
+        layer.setMinWidth(0);
+        what.setMinWidth(0);
+        Labels.fitInto(what, this);
         map.widthProperty().addListener((width, was, is) -> fitInto(is.doubleValue()));
         fitInto(map.getWidth());
     }

@@ -35,6 +35,9 @@ final class MapPen {
     private final MapFonts fonts;
     private final List<Envelope> over;
     private final List<Envelope> drawn = new ArrayList<>();
+    /** Words that are no names: grid, scale. */
+    private final List<Envelope> said = new ArrayList<>();
+
     private final List<Hop> lines = new ArrayList<>();
     private final List<Name> names = new ArrayList<>();
 
@@ -154,6 +157,7 @@ final class MapPen {
         Envelope window = new Envelope(0, frame.widthPx(), 0, frame.heightPx());
         LabelPlacement labels = new LabelPlacement(window);
         over.forEach(labels::close);
+        said.forEach(labels::close);
         drawn.forEach(labels::keepFree);
         for (Hop line : lines) labels.keepFree(line.fromX(), line.fromY(), line.toX(), line.toY());
         List<Written> written = new ArrayList<>();
@@ -181,7 +185,13 @@ final class MapPen {
         Envelope box = new Envelope(left, left + wide, y - fonts.linePx() / 2, y + fonts.linePx() / 2);
         if (over.stream().anyMatch(box::intersects)) return;
         drawn.add(box);
+        said.add(box);
         write(text, x, y, alignment, isBold, colour);
+    }
+
+    /** Where words stand that are no names. */
+    List<Envelope> said() {
+        return List.copyOf(said);
     }
 
     private void write(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
@@ -230,8 +240,9 @@ final class MapPen {
         gc.restore();
     }
 
-    /** A summit: a small triangle on its place, with its height beside it. */
+    /** A summit: a small triangle on its place, with its height beside it; left out where it would run through words. */
     void spot(String text, double x, double y) {
+        if (said.stream().anyMatch(around(x, y, SPOT_PX)::intersects)) return;
         gc.save();
         gc.setStroke(palette.halo());
         gc.setLineWidth(2.4);

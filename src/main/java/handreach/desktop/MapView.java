@@ -65,6 +65,7 @@ final class MapView extends Pane {
     private final Backdrop backdrop;
     private final Canvas ink = new Canvas();
     private List<MapPen.Written> names = List.of();
+    private List<Envelope> said = List.of();
     private final ObservableList<MapOverlay> overlays = FXCollections.observableArrayList();
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
@@ -413,6 +414,11 @@ final class MapView extends Pane {
         return names;
     }
 
+    /** Where other words than names stand on the map now: those of grid and scale. */
+    List<Envelope> said() {
+        return said;
+    }
+
     /** Names keep clear of these, which lie over the map. */
     void laidOver(Node... nodes) {
         over.addAll(List.of(nodes));
@@ -471,5 +477,6 @@ final class MapView extends Pane {
         for (MapOverlay each : overlays) each.draw(pen, now);
         if (hasRing) ring(pen, now);
         names = pen.writeNames();
+        said = pen.said();
     }
 }

@@ -57,7 +57,9 @@ final class MenuStrip extends MenuBar {
                                 () -> window.showEquipment(Entry.of(EntryKind.CHANNEL.section()))),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
-                        item("Bench evidence", "Shortcut+B", window::showBench),
+                        item("Bench evidence", "Shortcut+B", () -> {
+                            if (window.hasPlan()) window.showBench();
+                        }),
                         new SeparatorMenuItem(),
                         item(
                                 "Leave Handreach",
@@ -95,11 +97,11 @@ final class MenuStrip extends MenuBar {
         CheckMenuItem folded = new CheckMenuItem("Fold the questions away (F9)");
         folded.selectedProperty().bindBidirectional(window.side().folded());
         CheckMenuItem miles = new CheckMenuItem("Miles and feet");
-        miles.setOnAction(chosen -> window.session()
-                .edit(
-                        "units",
-                        plan -> PlanText.withTopValue(
-                                plan, "units", PlanText.quoted(miles.isSelected() ? "imperial" : "metric"))));
+        miles.setOnAction(chosen -> {
+            if (!window.hasPlan()) return;
+            String units = PlanText.quoted(miles.isSelected() ? "imperial" : "metric");
+            window.session().edit("units", plan -> PlanText.withTopValue(plan, "units", units));
+        });
         menu.setOnShowing(shown -> miles.setSelected(window.session().scene().get() != null
                 && window.session().scene().get().plan().header().lengths() == Lengths.IMPERIAL));
         Backdrop backdrop = window.map().backdrop();

@@ -1,8 +1,10 @@
 package handreach.desktop;
 
+import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.propagation.NoAnswer;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Something the person should read, shown in place until it is put away.
@@ -12,6 +14,8 @@ import java.util.List;
  * @param verbs what can be done about it at once
  */
 record Notice(Kind kind, String text, List<Verb> verbs) {
+    private static final int MOST_FAULTS = 2;
+
     enum Kind {
         /** Something did not work. */
         FAULT,
@@ -60,9 +64,15 @@ record Notice(Kind kind, String text, List<Verb> verbs) {
         return new Notice(false, text);
     }
 
+    /** The first of many faults: all the lines of a log that are wrong would leave no map to look at. */
+    private static String first(List<Fault> faults) {
+        String words = faults.stream().limit(MOST_FAULTS).map(Fault::message).collect(Collectors.joining("\n"));
+        return faults.size() <= MOST_FAULTS ? words : words + "\nThere are more; mend these first.";
+    }
+
     /** What went wrong, in words for the person who can mend it; a defect of the program says that it is one. */
     static Notice of(Throwable wrong) {
-        if (wrong instanceof InputFault fault) return new Notice(true, fault.getMessage());
+        if (wrong instanceof InputFault fault) return new Notice(true, first(fault.faults()));
         if (wrong instanceof NoAnswer) return new Notice(true, "The model has no answer: " + wrong.getMessage());
         if (wrong instanceof OutOfMemoryError)
             return new Notice(

@@ -100,7 +100,7 @@ final class PathPane extends BorderPane {
         bar.getChildren().addAll(from, to, turn);
         // Narrower than its names, a choice is cut within its frame rather than with it.
         bar.setMinWidth(0);
-        for (EndPicker end : List.of(from, to)) end.fitInto(bar);
+        for (EndPicker end : List.of(from, to)) Labels.fitInto(end, bar);
         VBox.setVgrow(chart, Priority.ALWAYS);
         cut.getChildren().addAll(chart, reading);
         answer.getChildren().addAll(verdict, gap);

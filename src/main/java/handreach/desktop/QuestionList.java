@@ -55,15 +55,18 @@ final class QuestionList extends VBox {
                 });
     }
 
-    /** Takes what stands in the steps off the screen, unless a hand is at work in it. Answers with what puts it back, what is unfolded first. */
-    List<Runnable> setAside() {
-        List<Runnable> back = new ArrayList<>();
-        for (Step step : steps) {
-            if (step.body.getChildren().isEmpty() || step.hasFocus()) continue;
-            step.setAside();
-            back.addAll(step.isOpen() ? 0 : back.size(), step.parts);
-        }
-        return back;
+    /**
+     * Takes what stands in the steps off the screen, unless a hand is at work in it, a step a piece. Each adds to {@code back} what puts
+     * it back, what is unfolded first.
+     */
+    List<Runnable> setAside(List<Runnable> back) {
+        return steps.stream()
+                .<Runnable>map(step -> () -> {
+                    if (step.body.getChildren().isEmpty() || step.hasFocus()) return;
+                    step.setAside();
+                    back.addAll(step.isOpen() ? 0 : back.size(), step.parts);
+                })
+                .toList();
     }
 
     private final class Step extends VBox {

@@ -15,6 +15,8 @@ final class ScaleOverlay implements MapOverlay {
     private static final double SHORTEST_PX = 40;
     private static final double LEFT_PX = 16;
     private static final double UP_PX = 16;
+    /** Between its words and the key. */
+    private static final double BESIDE_PX = 8;
 
     private final Supplier<Scene> scene;
     private final Supplier<String> channel;
@@ -53,7 +55,7 @@ final class ScaleOverlay implements MapOverlay {
                 pen.palette().ink());
         double interval = contourIntervalM.getAsDouble();
         String contours = "contours every " + style.heightText(interval);
-        if (interval > 0 && LEFT_PX + pen.px(contours, false) <= freePx.getAsDouble())
+        if (interval > 0 && LEFT_PX + pen.px(contours, false) + BESIDE_PX <= freePx.getAsDouble())
             pen.words(
                     contours,
                     LEFT_PX,
@@ -62,7 +64,7 @@ final class ScaleOverlay implements MapOverlay {
                     false,
                     pen.palette().ink());
         // The key says it too: where that covers half of the words, they are left to it.
-        if (LEFT_PX + pen.px(channel.get(), true) <= freePx.getAsDouble())
+        if (LEFT_PX + pen.px(channel.get(), true) + BESIDE_PX <= freePx.getAsDouble())
             pen.words(
                     channel.get(),
                     LEFT_PX,
@@ -75,6 +77,6 @@ final class ScaleOverlay implements MapOverlay {
 
     private static void north(MapPen pen, double x, double y) {
         pen.shape(pen.palette().ink(), x, y - 18, x + 7, y + 8, x, y + 3, x - 7, y + 8);
-        pen.words("N", x, y + 20, TextAlignment.CENTER, true, pen.palette().ink());
+        pen.words("N", x, y + 11 + pen.linePx() / 2, TextAlignment.CENTER, true, pen.palette().ink());
     }
 }

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.Optional;
 import java.util.Set;
 import javafx.geometry.Rectangle2D;
@@ -29,14 +30,14 @@ final class WindowLooks {
     private final MapView map;
     private final SidePane side;
     private final KeyPane key;
-    private final Runnable lighten;
+    private final Consumer<Runnable> piecewise;
     private double textPx = USUAL_PX;
     /** Where the window should stand: told once more when it is shown, for some window managers make it as small as it may be. */
     private Optional<Rectangle2D> stand = Optional.empty();
 
-    /** {@code lighten} takes off the screen what is to come back in new looks piece by piece. */
-    WindowLooks(Stage stage, Parent root, MapView map, SidePane side, KeyPane key, Runnable lighten) {
-        this.lighten = lighten;
+    /** {@code piecewise} makes a change of looks that would otherwise be worked out for all of the window at once. */
+    WindowLooks(Stage stage, Parent root, MapView map, SidePane side, KeyPane key, Consumer<Runnable> piecewise) {
+        this.piecewise = piecewise;
         this.stage = stage;
         this.root = root;
         this.map = map;
@@ -115,9 +116,8 @@ final class WindowLooks {
     private void words(double wantedPx) {
         double was = textPx;
         textPx = Math.max(SMALLEST_PX, Math.min(LARGEST_PX, wantedPx));
-        // The looks of all that is on the screen are worked out anew at once.
-        if (textPx != was) lighten.run();
-        root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.1fpx;", textPx));
+        String style = String.format(Locale.ROOT, "-fx-font-size: %.1fpx;", textPx);
+        if (textPx != was) piecewise.accept(() -> root.setStyle(style));
         map.fonts().set(new MapFonts(textPx));
         side.wanted().set(side.wanted().get() * textPx / was);
     }

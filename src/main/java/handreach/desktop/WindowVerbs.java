@@ -201,13 +201,14 @@ final class WindowVerbs {
         return Optional.empty();
     }
 
-    /** Where dialogs begin. */
+    /** Where dialogs begin: beside the plan, or else where the person's own files are. */
     private Optional<File> planFolder() {
         return Optional.ofNullable(session.scene().get())
                 .map(scene -> scene.file().folder().toFile())
                 .or(() -> session.faulty()
                         .get()
                         .map(plan -> plan.file().toAbsolutePath().getParent().toFile()))
+                .or(() -> Optional.of(new File(System.getProperty("user.home"))))
                 .filter(File::isDirectory);
     }
 

@@ -132,10 +132,23 @@ class BeginDeskTest {
                         .anyMatch(label -> label.getText().contains("Help, Elevation tiles")),
                 "no way to tiles");
         assertEquals("", run.onScreen(() -> ((Label) run.node("#step-1").lookup(".step-answer")).getText()));
+        assertEquals(
+                Path.of(System.getProperty("user.home")).toFile(),
+                run.onScreen(() -> run.window().verbs().plans("x").getInitialDirectory()));
         run.snapshot("begin-empty");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
         run.settle();
         assertTrue(notices().stream().anyMatch(label -> label.getText().contains("There is no plan yet")));
+        // What needs a plan cannot be pressed, or says so.
+        assertTrue(run.onScreen(() -> run.window().way().isDisabled()));
+        for (KeyCode verb : List.of(KeyCode.E, KeyCode.T, KeyCode.R, KeyCode.P, KeyCode.G, KeyCode.B)) {
+            run.onScreen(() -> run.session().notices().clear());
+            run.robot().push(KeyCode.SHORTCUT, verb);
+            run.settle();
+            assertTrue(
+                    run.noticeTexts().stream().anyMatch(text -> text.contains("There is no plan yet")),
+                    verb + ": " + run.noticeTexts());
+        }
     }
 
     @Test

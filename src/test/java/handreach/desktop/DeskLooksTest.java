@@ -166,6 +166,10 @@ class DeskLooksTest {
     void theWindowComesBackAsItWasLeft() {
         run = WindowRun.inLargeCells(folder, "forest-hills");
         size(1100, 720);
+        run.onScreen(() -> {
+            run.stage().setX(60);
+            run.stage().setY(40);
+        });
         run.robot().push(KeyCode.SHORTCUT, KeyCode.EQUALS);
         run.robot().push(KeyCode.SHORTCUT, KeyCode.D);
         run.robot().push(KeyCode.F9);
@@ -177,6 +181,8 @@ class DeskLooksTest {
         run.settle();
         assertEquals(1100, run.onScreen(() -> run.stage().getWidth()), 1);
         assertEquals(720, run.onScreen(() -> run.stage().getHeight()), 1);
+        assertEquals(60, run.onScreen(() -> run.stage().getX()), 1);
+        assertEquals(40, run.onScreen(() -> run.stage().getY()), 1);
         assertEquals(words, words(), 0.5);
         assertEquals(Palette.NIGHT, run.onScreen(() -> run.session().palette().get()));
         assertTrue(run.onScreen(() -> run.window().side().folded().get()));

@@ -72,6 +72,11 @@ class EditDeskTest {
         assertEquals("crew direct, 155.16 MHz; handheld 5 W", channel.getText());
         run.robot().clickOn("#channel");
         run.settle();
+        ComboBox<String> modulation = run.robot().lookup("#field-modulation").query();
+        assertEquals(
+                "not said",
+                run.onScreen(() ->
+                        modulation.getConverter().toString(modulation.getItems().get(0))));
         write("#field-frequency_mhz", "15516");
         assertEquals("frequency is 15516, allowed is 30 to 1000 MHz. Correct the value.", fault("frequency_mhz"));
         assertEquals(List.of(), run.noticeTexts());

@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.cartography.MapFrame;
 import handreach.cartography.PixelPlace;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.plan.PlanText;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -19,6 +21,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 
 /** What stands in words on the map and under it: read on its own, and true of what is there now. */
@@ -111,6 +114,32 @@ class MapWordsDeskTest {
         run.robot().moveTo(run.pixel(run.position(hidden)));
         run.settle();
         assertTrue(readOut("#read-out-place").startsWith(hidden + "  "), hidden + ": " + readOut("#read-out-place"));
+        for (int i = 0; i < 4; i++) run.onScreen(() -> run.window().looks().larger());
+        for (int i = 0; i < 13; i++) {
+            run.onScreen(() -> run.window().map().pan(19, 23));
+            nothingRunsThroughWordsOfTheGrid();
+        }
+    }
+
+    /** Neither names nor the triangles of summits, nor the arrow to the north. */
+    private void nothingRunsThroughWordsOfTheGrid() {
+        List<MapPen.Written> names = names();
+        List<Envelope> said = run.onScreen(() -> run.window().map().said());
+        assertTrue(said.size() > 2, said.toString());
+        List<Envelope> boxes = new ArrayList<>(names.stream().map(MapPen.Written::box).toList());
+        Set<String> read = names.stream().map(MapPen.Written::text).collect(Collectors.toSet());
+        run.onScreen(() -> {
+            MapFrame frame = run.window().map().frame().get();
+            boxes.add(new Envelope(frame.widthPx() - 37, frame.widthPx() - 23, 22, 47));
+            for (Relief.Spot spot : run.window().map().painted().get().spots()) {
+                Envelope mark = new Envelope(
+                        new Coordinate(frame.xPx(spot.at().longitudeDeg()), frame.yPx(spot.at().latitudeDeg())));
+                mark.expandBy(3);
+                if (read.contains(spot.words())) boxes.add(mark);
+            }
+        });
+        for (Envelope word : said)
+            for (Envelope box : boxes) assertEquals(0, box.intersection(word).getArea(), box + " on " + word);
     }
 
     /** The mouse rests, and the ground under it, or what is known of it, becomes another. */

@@ -119,6 +119,10 @@ class RelayWalkDeskTest {
         assertTrue(words.contains("on foot: "), words);
         assertTrue(words.contains("Power lines"), words);
         assertFalse(isShown("#relay-stale"));
+        // Each kind of line on the map stands in the key.
+        boolean isChain = answer.recommended().orElseThrow().sites().size() > 1;
+        assertEquals(isChain, words("#map-key").contains("from relay to relay"), words("#map-key"));
+        assertTrue(isChain, "the sample has two relays that pass to one another");
         run.snapshot("relay");
         for (double factor : new double[] {0.6, 0.6, 3, 1.7}) {
             run.onScreen(() -> run.window()

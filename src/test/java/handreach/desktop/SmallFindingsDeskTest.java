@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -144,6 +146,11 @@ class SmallFindingsDeskTest {
             run.settle();
             assertFalse(isSeen("#drawer"));
         }
+        run.onScreen(() -> run.window().showHelp(HelpPane.Topic.KEYS));
+        run.settle();
+        run.robot().clickOn("#drawer-away");
+        run.settle();
+        assertEquals(run.window().map(), run.onScreen(() -> run.stage().getScene().getFocusOwner()));
         // Bold enough to type in the night: other colours leave the field that is typed in alone.
         run.onScreen(() -> run.window().showPlanText());
         run.settle();
@@ -170,7 +177,7 @@ class SmallFindingsDeskTest {
     }
 
     @Test
-    void inTheSmallestWindowTheFirstStepsHideNeitherNoticesNorTheSquare() {
+    void inTheSmallestWindowTheFirstStepsHideNeitherNoticesNorTheSquare() throws IOException {
         run = WindowRun.onLittleGround(folder, "forest-hills");
         run.onScreen(() -> {
             run.stage().setWidth(900);
@@ -193,5 +200,25 @@ class SmallFindingsDeskTest {
                 .map(item -> count.getConverter().toString(item).toLowerCase(Locale.ROOT))
                 .collect(Collectors.toSet()));
         assertTrue(words.stream().noneMatch(word -> word.contains("up to")), words.toString());
+        aLogFullOfFaultsLeavesTheMapInSight();
+    }
+
+    /** A walk of another plan: none of its loadouts is in this one. */
+    private void aLogFullOfFaultsLeavesTheMapInSight() throws IOException {
+        Path log = run.plan().resolveSibling("walk-reports.csv");
+        Files.writeString(log, Files.readString(log).replaceAll("(?m)at (face|hip)", "at $1 of others"));
+        run.onScreen(() -> {
+            run.session().notices().clear();
+            run.window().way().open(4);
+        });
+        run.press("#walk-compare");
+        run.snapshot("small-many-faults");
+        String told = run.noticeTexts().get(0);
+        assertTrue(told.matches("(walk-reports.csv line \\d+: .*\n){2}There are more; mend these first\\."), told);
+        Bounds map = run.onScreen(() -> {
+            Node view = run.window().map();
+            return view.localToScreen(view.getLayoutBounds());
+        });
+        assertTrue(map.contains(bounds(".notice")), bounds(".notice") + " in " + map);
     }
 }

@@ -131,6 +131,8 @@ class TourDeskTest {
                 run.onScreen(() -> tour[0].shown().stream()
                         .filter(node -> isCut(node) || node instanceof Labeled label && WindowTour.breaksAWord(label))
                         .forEach(node -> cut.add(size + ", " + sight + ": " + ((Labeled) node).getText())));
+                double over = right(".way-scroll") - 900;
+                if (over > 1) cut.add(size + ", " + sight + ": " + over + " px of the questions");
                 if (sight.equals("path") && right("#path-from-loadout") > right("#path-pane"))
                     cut.add("ends of the path");
             });
