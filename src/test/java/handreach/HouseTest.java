@@ -213,7 +213,8 @@ class HouseTest {
     private static boolean isLook(JavaMethod method) {
         return !method.getModifiers().contains(JavaModifier.PUBLIC)
                 && method.getCallsFromSelf().stream()
-                        .noneMatch(call -> call.getTargetOwner().getPackageName().startsWith("handreach"))
+                        .noneMatch(
+                                call -> call.getTargetOwner().getPackageName().startsWith("handreach"))
                 && method.getFieldAccesses().stream()
                         .allMatch(access -> access.getAccessType() == JavaFieldAccess.AccessType.GET)
                 && !method.getFieldAccesses().isEmpty();

@@ -203,8 +203,8 @@ public final class BlockReach {
     /** The target at which whoever stands at a position hears himself; −1 where there is none. */
     private int here(Position at) {
         int target = targets.cells().indexOf(at);
-        boolean isHere = target >= 0
-                && GeodesicLine.distanceM(at, targets.cells().positionOf(target)) < ONE_PLACE_M;
+        boolean isHere =
+                target >= 0 && GeodesicLine.distanceM(at, targets.cells().positionOf(target)) < ONE_PLACE_M;
         return isHere ? target : -1;
     }
 }

@@ -50,7 +50,8 @@ final class AssignCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = AssignStudy.run(scene, progress);
         }
-        json.answer(answer.warnings(), () -> AssignJson.of(answer), columns -> new AssignComposer(answer).text(columns));
+        json.answer(
+                answer.warnings(), () -> AssignJson.of(answer), columns -> new AssignComposer(answer).text(columns));
         if (out != null) json.written(AssignFiles.write(answer, out));
         return 0;
     }

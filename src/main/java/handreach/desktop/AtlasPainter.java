@@ -129,9 +129,11 @@ final class AtlasPainter {
         List<LayerRaster.KeyEntry> entries = new ArrayList<>();
         for (int loadout : atlas.byBurden())
             if (isThere[loadout])
-                entries.add(LayerRaster.KeyEntry.area(rgb(loadout), atlas.loadouts().get(loadout)));
+                entries.add(
+                        LayerRaster.KeyEntry.area(rgb(loadout), atlas.loadouts().get(loadout)));
         entries.add(LayerRaster.KeyEntry.clear(isNowhere ? none + ", or outside the region" : "outside the region"));
-        return new LayerRaster(grid, argb, new LayerRaster.Key(title, entries, meaning + " " + note()), Optional.empty());
+        return new LayerRaster(
+                grid, argb, new LayerRaster.Key(title, entries, meaning + " " + note()), Optional.empty());
     }
 
     private int rgb(int loadout) {

@@ -639,7 +639,8 @@ final class DeskWindow {
         if (!hasPlan()) return;
         try {
             if (session.pulled().get().isEmpty())
-                session.pulled().set(Optional.of(PathEnds.between(session.scene().get())));
+                session.pulled()
+                        .set(Optional.of(PathEnds.between(session.scene().get())));
             path.focusEnds();
         } catch (handreach.input.InputFault tooFew) {
             session.tell(tooFew);

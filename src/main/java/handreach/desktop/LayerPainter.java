@@ -107,7 +107,10 @@ final class LayerPainter {
         Optional<MultiPolygon> outline =
                 losses.isCoarse() ? Optional.empty() : Optional.of(ReachOutline.of(grid, reached::get));
         return new LayerRaster(
-                grid, argb, new LayerRaster.Key("Odds of copy, " + odds.link().name(), entries, note + byModel()), outline);
+                grid,
+                argb,
+                new LayerRaster.Key("Odds of copy, " + odds.link().name(), entries, note + byModel()),
+                outline);
     }
 
     /** The class of {@link OddsRamp} by the margins at which the odds cross its breaks; odds grow with the margin. */
@@ -134,7 +137,8 @@ final class LayerPainter {
     private static void tellUnknown(LossGrid grid, List<LayerRaster.KeyEntry> entries) {
         for (int cell = 0; cell < grid.grid().count(); cell++)
             if (grid.state(cell) == LossGrid.State.UNKNOWN) {
-                entries.add(LayerRaster.KeyEntry.pattern(UNKNOWN_RGB, UNKNOWN_HATCH, "nothing known: no heights there"));
+                entries.add(
+                        LayerRaster.KeyEntry.pattern(UNKNOWN_RGB, UNKNOWN_HATCH, "nothing known: no heights there"));
                 return;
             }
     }
@@ -250,8 +254,8 @@ final class LayerPainter {
             seen++;
         }
         String share = grid.knownCount() == 0 ? "" : ", " + Shares.share((double) seen / grid.knownCount());
-        List<LayerRaster.KeyEntry> entries = new ArrayList<>(
-                List.of(LayerRaster.KeyEntry.area(SIGHT_RGB, "in sight" + share), LayerRaster.KeyEntry.clear("out of sight")));
+        List<LayerRaster.KeyEntry> entries = new ArrayList<>(List.of(
+                LayerRaster.KeyEntry.area(SIGHT_RGB, "in sight" + share), LayerRaster.KeyEntry.clear("out of sight")));
         tellUnknown(grid, entries);
         return new LayerRaster(
                 grid.grid(),

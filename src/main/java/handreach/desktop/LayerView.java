@@ -72,7 +72,8 @@ final class LayerView {
                 session.palette().get());
         painting.ask(
                 progress -> painter.paint(),
-                overlay -> show(overlay, Optional.of(overlay.map(LayerRaster::key).orElseGet(painter::key))),
+                overlay ->
+                        show(overlay, Optional.of(overlay.map(LayerRaster::key).orElseGet(painter::key))),
                 session::tell);
     }
 

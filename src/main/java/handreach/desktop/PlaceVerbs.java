@@ -75,7 +75,8 @@ final class PlaceVerbs {
     }
 
     private static String put(String plan, String name, Position at) {
-        return PlanText.withEntry(plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + PlanText.place(at)));
+        return PlanText.withEntry(
+                plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + PlanText.place(at)));
     }
 
     private Set<String> names() {

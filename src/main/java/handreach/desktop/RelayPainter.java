@@ -85,7 +85,9 @@ final class RelayPainter {
             if (count[rank] > 0) {
                 String share = words.get(rank) + ", " + Shares.share(count[rank] / (double) allowed);
                 entries.add(
-                        rank == 0 ? LayerRaster.KeyEntry.clear(share) : LayerRaster.KeyEntry.area(palette.odds(rank), share));
+                        rank == 0
+                                ? LayerRaster.KeyEntry.clear(share)
+                                : LayerRaster.KeyEntry.area(palette.odds(rank), share));
             }
         boolean hasForbidden = allowed < answer.found().orElseThrow().search().cells();
         if (hasForbidden)

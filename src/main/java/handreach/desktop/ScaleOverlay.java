@@ -24,7 +24,8 @@ final class ScaleOverlay implements MapOverlay {
     private final DoubleSupplier freePx;
 
     /** {@code freePx} is how far to the right nothing lies over the corner. */
-    ScaleOverlay(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM, DoubleSupplier freePx) {
+    ScaleOverlay(
+            Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM, DoubleSupplier freePx) {
         this.scene = scene;
         this.channel = channel;
         this.contourIntervalM = contourIntervalM;
@@ -77,6 +78,12 @@ final class ScaleOverlay implements MapOverlay {
 
     private static void north(MapPen pen, double x, double y) {
         pen.shape(pen.palette().ink(), x, y - 18, x + 7, y + 8, x, y + 3, x - 7, y + 8);
-        pen.words("N", x, y + 11 + pen.linePx() / 2, TextAlignment.CENTER, true, pen.palette().ink());
+        pen.words(
+                "N",
+                x,
+                y + 11 + pen.linePx() / 2,
+                TextAlignment.CENTER,
+                true,
+                pen.palette().ink());
     }
 }

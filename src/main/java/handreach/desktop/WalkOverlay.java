@@ -75,8 +75,8 @@ final class WalkOverlay implements MapOverlay {
             long count =
                     pairs.stream().filter(pair -> WalkMark.of(pair) == mark).count();
             if (count > 0)
-                entries.add(
-                        LayerRaster.KeyEntry.of((pen, x, y) -> mark(mark, pen, x, y), mark.label() + " (" + count + ")"));
+                entries.add(LayerRaster.KeyEntry.of(
+                        (pen, x, y) -> mark(mark, pen, x, y), mark.label() + " (" + count + ")"));
         }
         return new LayerRaster.Key(
                 "Walked: heard against predicted", entries, "One mark a report or local mean of a level.");

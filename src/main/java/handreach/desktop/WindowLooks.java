@@ -1,9 +1,9 @@
 package handreach.desktop;
 
 import java.util.Locale;
-import java.util.function.Consumer;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.Parent;
 import javafx.scene.input.KeyCode;

@@ -65,12 +65,27 @@ public enum Carry {
 
     private List<MountKind> nearestFirst() {
         return switch (this) {
-            case FACE, VEHICLE -> List.of(
-                    MountKind.HAND, MountKind.BODY, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT);
-            case CHEST, SHOULDER_MIC, HIP_SWIVEL, HIP_TIGHT -> List.of(
-                    MountKind.BODY, MountKind.HAND, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT);
-            case ROOF, MAST -> List.of(
-                    MountKind.COUNTERPOISE, MountKind.CHASSIS, MountKind.INSTRUMENT, MountKind.HAND, MountKind.BODY);
+            case FACE, VEHICLE ->
+                List.of(
+                        MountKind.HAND,
+                        MountKind.BODY,
+                        MountKind.CHASSIS,
+                        MountKind.COUNTERPOISE,
+                        MountKind.INSTRUMENT);
+            case CHEST, SHOULDER_MIC, HIP_SWIVEL, HIP_TIGHT ->
+                List.of(
+                        MountKind.BODY,
+                        MountKind.HAND,
+                        MountKind.CHASSIS,
+                        MountKind.COUNTERPOISE,
+                        MountKind.INSTRUMENT);
+            case ROOF, MAST ->
+                List.of(
+                        MountKind.COUNTERPOISE,
+                        MountKind.CHASSIS,
+                        MountKind.INSTRUMENT,
+                        MountKind.HAND,
+                        MountKind.BODY);
         };
     }
 }

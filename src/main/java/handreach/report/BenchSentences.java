@@ -62,7 +62,9 @@ final class BenchSentences {
             case TOLD_APART -> words.append(" It is told apart from the control.");
             case NOT_TOLD_APART -> words.append(" It is not told apart from the control.");
             case TOO_FEW_TRIALS, NO_SCATTER ->
-                words.append(' ').append(Sentences.begun(best.finding().words())).append('.');
+                words.append(' ')
+                        .append(Sentences.begun(best.finding().words()))
+                        .append('.');
         }
         return words.toString();
     }

@@ -96,8 +96,8 @@ public final class LedgerComposer {
             if (!isOne) note(lines, pair.second().note(), "back, " + pair.secondLabel());
         }
         List<String> notes = new ArrayList<>();
-        lines.forEach((note, labels) -> notes.add(
-                Sentences.begun(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
+        lines.forEach((note, labels) ->
+                notes.add(Sentences.begun(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
         return notes;
     }
 

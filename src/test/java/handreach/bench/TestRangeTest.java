@@ -21,7 +21,8 @@ class TestRangeTest {
 
     /** Magnitude of the reflection coefficient at the point where the ground mirrors the ray; both ends 1.5 m up, as in the rows. */
     private static double reflection(TestRange range, double mhz) {
-        return range.coefficient(new Frequency(mhz), Math.atan2(range.txHeightM() + range.rxHeightM(), range.distanceM()))
+        return range.coefficient(
+                        new Frequency(mhz), Math.atan2(range.txHeightM() + range.rxHeightM(), range.distanceM()))
                 .abs();
     }
 

@@ -66,9 +66,7 @@ class HillshadeTest {
     void theSlopeIsTakenOverAPostWherePixelsAreFiner() { // limit: on a plane the reach does not matter
         PaperGround coarse = new PaperGround(plane(0.3, -0.1).height(), 200);
         assertEquals(
-                oneSun(plane(0.3, -0.1), 1).shade(20, 15),
-                oneSun(coarse, 1).shade(20, 15),
-                1);
+                oneSun(plane(0.3, -0.1), 1).shade(20, 15), oneSun(coarse, 1).shade(20, 15), 1);
     }
 
     @Test

@@ -81,7 +81,8 @@ class MapRasterTest {
                         & 0xFF);
         int[] cells = new int[grid.count()];
         Arrays.fill(cells, 0xFF000000);
-        Optional<LayerRaster> full = Optional.of(new LayerRaster(grid, cells, LayerRaster.Key.NOTHING, Optional.empty()));
+        Optional<LayerRaster> full =
+                Optional.of(new LayerRaster(grid, cells, LayerRaster.Key.NOTHING, Optional.empty()));
         assertEquals(
                 paper,
                 MapRaster.of(relief, full, new MapRaster.Manner(0, true, 0, 0)).argb(0, 0) & 0xFF);

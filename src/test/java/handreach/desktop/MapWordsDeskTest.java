@@ -126,14 +126,15 @@ class MapWordsDeskTest {
         List<MapPen.Written> names = names();
         List<Envelope> said = run.onScreen(() -> run.window().map().said());
         assertTrue(said.size() > 2, said.toString());
-        List<Envelope> boxes = new ArrayList<>(names.stream().map(MapPen.Written::box).toList());
+        List<Envelope> boxes =
+                new ArrayList<>(names.stream().map(MapPen.Written::box).toList());
         Set<String> read = names.stream().map(MapPen.Written::text).collect(Collectors.toSet());
         run.onScreen(() -> {
             MapFrame frame = run.window().map().frame().get();
             boxes.add(new Envelope(frame.widthPx() - 37, frame.widthPx() - 23, 22, 47));
             for (Relief.Spot spot : run.window().map().painted().get().spots()) {
-                Envelope mark = new Envelope(
-                        new Coordinate(frame.xPx(spot.at().longitudeDeg()), frame.yPx(spot.at().latitudeDeg())));
+                Envelope mark = new Envelope(new Coordinate(
+                        frame.xPx(spot.at().longitudeDeg()), frame.yPx(spot.at().latitudeDeg())));
                 mark.expandBy(3);
                 if (read.contains(spot.words())) boxes.add(mark);
             }

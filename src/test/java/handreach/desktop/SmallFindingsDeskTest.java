@@ -150,7 +150,8 @@ class SmallFindingsDeskTest {
         run.settle();
         run.robot().clickOn("#drawer-away");
         run.settle();
-        assertEquals(run.window().map(), run.onScreen(() -> run.stage().getScene().getFocusOwner()));
+        assertEquals(
+                run.window().map(), run.onScreen(() -> run.stage().getScene().getFocusOwner()));
         // Bold enough to type in the night: other colours leave the field that is typed in alone.
         run.onScreen(() -> run.window().showPlanText());
         run.settle();

@@ -286,8 +286,7 @@ final class WindowRun implements AutoCloseable {
 
     /** Writes a picture as its opaque colours, quickly rather than small: a third of the time that the usual way takes. */
     static void keep(BufferedImage picture, String name) {
-        BufferedImage opaque =
-                new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_INT_RGB);
+        BufferedImage opaque = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_INT_RGB);
         opaque.createGraphics().drawImage(picture, 0, 0, null);
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         ImageWriteParam quickly = writer.getDefaultWriteParam();

@@ -44,8 +44,8 @@ class CarryTest {
             int box = carry.distance(MountKind.CHASSIS);
             assertEquals(carry.isAtBody(), hand < box, carry.word());
         }
-        assertEquals(List.of(Carry.ROOF, Carry.MAST), Arrays.stream(Carry.values())
-                .filter(carry -> !carry.isAtBody())
-                .toList());
+        assertEquals(
+                List.of(Carry.ROOF, Carry.MAST),
+                Arrays.stream(Carry.values()).filter(carry -> !carry.isAtBody()).toList());
     }
 }

@@ -80,8 +80,7 @@ class RelaySearchTest {
                     .orElseThrow();
             assertEquals(worst, run.at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
             assertEquals(run.at(cell).share(), run.search().map().share(cell), 1e-6);
-            assertEquals(
-                    run.at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
+            assertEquals(run.at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
             if (worst > bestOdds) {
                 bestOdds = worst;
                 bestCell = cell;

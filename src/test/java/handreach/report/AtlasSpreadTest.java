@@ -81,8 +81,8 @@ class AtlasSpreadTest {
     /** A block that failed and comes later gives its neighbours pairs that they had not: their columns are written anew, once. */
     @Test
     void columnsFollowABlockThatComesLater() throws IOException {
-        AtlasStudy study = AtlasStudy.of(
-                Scene.open(plan("forest-hills", "1")), wish(300, "-84.24", "-84.19", "36.26", "36.275"));
+        AtlasStudy study =
+                AtlasStudy.of(Scene.open(plan("forest-hills", "1")), wish(300, "-84.24", "-84.19", "36.26", "36.275"));
         AtlasSpread spread = AtlasSpread.of("local[1]", OptionalInt.empty(), 1);
         try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
             assertEquals(2, atlas.todo().size());

@@ -144,8 +144,8 @@ class ReportPagesTest {
 
     @Test
     void pairsThatCannotBeToldApartAreHatched() {
-        Drawing pairs =
-                (Drawing) BenchComposer.of(bench()).sections(true).get(0).blocks().get(4);
+        Drawing pairs = (Drawing)
+                BenchComposer.of(bench()).sections(true).get(0).blocks().get(4);
         String words = pairs.figure().description();
         assertTrue(words.contains("whip and helical: +3.0 dB, told apart."), words);
         assertTrue(words.contains("wire and helical: 0.0 dB, not told apart."), words);
@@ -163,8 +163,8 @@ class ReportPagesTest {
 
     @Test
     void costsStandBesideWhatTheyBuy() {
-        Table<?> costs =
-                (Table<?>) BenchComposer.of(bench()).sections(true).get(1).blocks().get(0);
+        Table<?> costs = (Table<?>)
+                BenchComposer.of(bench()).sections(true).get(1).blocks().get(0);
         assertEquals(
                 List.of("whip", "+3.0 dB in hand", "47", "45", "25"),
                 cells(costs).get(0));

@@ -381,7 +381,8 @@ class S10OneFigureTest {
                         + Shares.odds(
                                 talk.get("odds_pessimistic").asDouble(),
                                 reach.get("odds").asDouble())
-                        + " " + lengths.longNumber(1000 * talk.get("distance_km").asDouble());
+                        + " "
+                        + lengths.longNumber(1000 * talk.get("distance_km").asDouble());
                 assertTrue(relayText.lines().anyMatch(each -> flat(each).equals(row)), row + " in " + relayText);
                 List<String> table = rows(relayPage);
                 assertTrue(table.contains(row), row + " in " + table);

@@ -86,8 +86,7 @@ class S23SpreadTest {
     }
 
     private JsonNode summary(String out) throws IOException {
-        return new ObjectMapper()
-                .readTree(Files.readString(folder.resolve(out).resolve("atlas.json")));
+        return new ObjectMapper().readTree(Files.readString(folder.resolve(out).resolve("atlas.json")));
     }
 
     private String digest(String out) throws IOException {

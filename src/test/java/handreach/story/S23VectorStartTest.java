@@ -40,9 +40,8 @@ class S23VectorStartTest {
 
     @Test
     void whatWasStartedAnewDoesNotStartAgain() throws Exception {
-        Process run =
-                reach("0.3", "-XX:TieredStopAtLevel=1", "-Dhandreach.anew=0", "-Dhandreach.anew.done=true")
-                        .start();
+        Process run = reach("0.3", "-XX:TieredStopAtLevel=1", "-Dhandreach.anew=0", "-Dhandreach.anew.done=true")
+                .start();
         assertEquals(0, run.waitFor(), said("err"));
         assertTrue(said("out").replaceAll("\\s+", " ").contains("marched along radials one by one"), said("out"));
     }

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.atlas.AtlasBlock;
 import handreach.atlas.AtlasGrid;
 import handreach.atlas.BlockReach;
-import handreach.atlas.HeardBits;
 import handreach.atlas.LoadoutFigures;
 import handreach.atlas.PairsOnce;
 import handreach.atlas.PositionFigures;
@@ -262,7 +261,8 @@ class AtlasStudyTest {
         return row.cell() + " "
                 + row.loadouts().stream()
                         .map(LoadoutFigures::heard)
-                        .map(heard -> heard.window() + " " + HexFormat.of().formatHex(heard.bytes()) + " of " + heard.known())
+                        .map(heard ->
+                                heard.window() + " " + HexFormat.of().formatHex(heard.bytes()) + " of " + heard.known())
                         .toList();
     }
 
@@ -278,12 +278,13 @@ class AtlasStudyTest {
             {"(?m)^\\[target]$", "[target]\nways = \"hears\""},
             {"(?m)^\\[reach]$", "[reach]\nmodel = \"p1812\""}
         }) {
-            PlanFile other = plan.withText(
-                    plan.text().replaceAll("(?m)^model = .*$", "").replaceFirst(change[0], change[1]));
+            PlanFile other =
+                    plan.withText(plan.text().replaceAll("(?m)^model = .*$", "").replaceFirst(change[0], change[1]));
             assertFalse(study(other, 700, 700).pairsAreOnce(), change[1]);
         }
         Position cell = study(plan, 700, 700).positions().cells().positionOf(8);
-        assertTrue(study(facing(plan, cell.latitudeDeg() + 1e-5, cell), 700, 700).pairsAreOnce(), "beside a position");
+        assertTrue(
+                study(facing(plan, cell.latitudeDeg() + 1e-5, cell), 700, 700).pairsAreOnce(), "beside a position");
         assertFalse(study(facing(plan, cell.latitudeDeg(), cell), 700, 700).pairsAreOnce(), "at a position");
     }
 

@@ -253,7 +253,10 @@ class NoGroundTest {
         assertEquals(1, tiles.warnings().size(), String.join("\n", tiles.warnings()));
         String told = tiles.warnings().get(0);
         assertTrue(told.startsWith("a.") && told.contains(part), told);
-        assertTrue(tiles.survey(share -> true).stream().noneMatch(tile -> tile.tile().name().startsWith("a.")), "surveyed");
+        assertTrue(
+                tiles.survey(share -> true).stream()
+                        .noneMatch(tile -> tile.tile().name().startsWith("a.")),
+                "surveyed");
     }
 
     private void assertGround(PaperTiff tiff) throws IOException {

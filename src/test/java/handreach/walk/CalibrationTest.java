@@ -76,8 +76,8 @@ class CalibrationTest {
         for (int c = 0; c < 2; c++)
             for (int k = 0; k < 2; k++) {
                 String carry = SimulatedWalk.CARRIES[k];
-                double found =
-                        SimulatedWalk.shift(calibration, SimulatedWalk.COVERS[c], carry, carry).lossDb();
+                double found = SimulatedWalk.shift(calibration, SimulatedWalk.COVERS[c], carry, carry)
+                        .lossDb();
                 assertEquals(truth.shiftDb(c, k), found, levels ? 1.5 : 3);
             }
         assertEquals(9, calibration.spreadDb(), levels ? 0.6 : 1.5);
@@ -98,7 +98,10 @@ class CalibrationTest {
             for (int i = 0; i < exposed[d]; i++) pairs.add(spread15(pairs.size(), 300 * (dose[d] - 1.77), i < dead[d]));
         Calibration calibration =
                 Calibration.of(pairs, FAR_M, new Priors(60, 1e-3, 1e-3, 2), List.of(), Progress.SILENT);
-        assertEquals(0.25, SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(), 0.4);
+        assertEquals(
+                0.25,
+                SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(),
+                0.4);
         assertEquals(15.21, calibration.spreadDb(), 0.8);
     }
 
@@ -119,10 +122,15 @@ class CalibrationTest {
                 Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 1), List.of(), Progress.SILENT);
         double variance = 16;
         double expected = 6 * (40 / variance) / (40 / variance + 1 / 36.0);
-        assertEquals(expected, SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(), 0.05);
+        assertEquals(
+                expected,
+                SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(),
+                0.05);
         assertEquals(4, calibration.spreadDb(), 0.25);
         assertEquals(
-                4 / Math.sqrt(40), SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").standardUncertaintyDb(), 0.06);
+                4 / Math.sqrt(40),
+                SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").standardUncertaintyDb(),
+                0.06);
     }
 
     private static WalkPair level(int i, double lossTooLowDb) {
@@ -134,10 +142,14 @@ class CalibrationTest {
     void aFewWildReportsHardlyMoveIt() {
         SimulatedWalk truth = new SimulatedWalk(4, new double[] {0, 0}, new double[] {0, 0}, 7);
         List<WalkPair> pairs = truth.walk(new Random(5), 100, true);
-        double without = SimulatedWalk.shift(of(pairs), Cover.OPEN, "face", "face").lossDb();
+        double without =
+                SimulatedWalk.shift(of(pairs), Cover.OPEN, "face", "face").lossDb();
         List<WalkPair> wild = new ArrayList<>(pairs);
         for (int i = 0; i < 3; i++) wild.add(level(200 + i, 90));
-        assertEquals(without, SimulatedWalk.shift(of(wild), Cover.OPEN, "face", "face").lossDb(), 0.5);
+        assertEquals(
+                without,
+                SimulatedWalk.shift(of(wild), Cover.OPEN, "face", "face").lossDb(),
+                0.5);
         assertEquals(of(pairs).spreadDb(), of(wild).spreadDb(), 0.7);
     }
 
@@ -155,7 +167,8 @@ class CalibrationTest {
         }
         Calibration calibration =
                 Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 0.3), List.of(), Progress.SILENT);
-        assertEquals(5, SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(), toleranceDb);
+        assertEquals(
+                5, SimulatedWalk.shift(calibration, Cover.OPEN, "face", "face").lossDb(), toleranceDb);
         assertEquals(8, calibration.spreadDb(), 1);
     }
 
@@ -168,7 +181,8 @@ class CalibrationTest {
         assertTrue(site.biasByCover().get(Cover.URBAN).standardUncertaintyDb() > 2.9);
         assertTrue(site.biasByCarry().get("chest").standardUncertaintyDb() > 2.9);
         assertTrue(site.bias().standardUncertaintyDb() < 0.7, site.bias().toString());
-        double whole = SimulatedWalk.shift(calibration, Cover.WOODLAND, "face", "hip-tight").lossDb();
+        double whole = SimulatedWalk.shift(calibration, Cover.WOODLAND, "face", "hip-tight")
+                .lossDb();
         assertEquals(whole, site.lossShiftDb(Cover.WOODLAND, "face", "hip-tight"), 1e-9);
     }
 

@@ -107,8 +107,8 @@ class WalkStopTest {
                     OptionalDouble.empty(),
                     ""));
         }
-        Optional<GpxTrack> track =
-                Optional.of(GpxText.track("t", gpx.append("</trkseg></trk></gpx>").toString()));
+        Optional<GpxTrack> track = Optional.of(
+                GpxText.track("t", gpx.append("</trkseg></trk></gpx>").toString()));
         stopsAtAnyQuestion(1000, progress -> TrackJoin.of(track, reports, OptionalDouble.empty(), progress));
     }
 

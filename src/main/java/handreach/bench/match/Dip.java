@@ -13,7 +13,11 @@ import java.util.Optional;
  * @param band3 where SWR is 3 or less; none when it never is
  */
 public record Dip(
-        double frequencyMhz, Match match, Optional<Resonance> resonance, Optional<SwrBand> band2, Optional<SwrBand> band3) {
+        double frequencyMhz,
+        Match match,
+        Optional<Resonance> resonance,
+        Optional<SwrBand> band2,
+        Optional<SwrBand> band3) {
     public Dip {
         Objects.requireNonNull(match);
         Objects.requireNonNull(resonance);

@@ -14,13 +14,7 @@ import java.util.List;
  * @param nearAirM the part of it that is asked for right at the ends, m
  */
 record FieldMarchGrid(
-        double spacingM,
-        double stepM,
-        double topM,
-        double absorberM,
-        double turnM,
-        double airM,
-        double nearAirM) {
+        double spacingM, double stepM, double topM, double absorberM, double turnM, double airM, double nearAirM) {
     /** Air over the highest ray of a facet in lockstep, in radii of the first Fresnel zone there: seen on the radials of docs/full-wave.md. */
     private static final double AIR_FRESNELS = 1.2;
 
@@ -55,8 +49,7 @@ record FieldMarchGrid(
         double nearAirM = 60 + antennasM;
         double airM = nearAirM + 3 * fresnelM * margin;
         double topM = ground.columnM(airM) + absorberM;
-        return new FieldMarchGrid(
-                spacingM, stepM, topM, absorberM, 15 * wavelengthM, airM, nearAirM);
+        return new FieldMarchGrid(spacingM, stepM, topM, absorberM, 15 * wavelengthM, airM, nearAirM);
     }
 
     /** Number of steps of a turn of a column of some height: the top must not run on too far at once. */

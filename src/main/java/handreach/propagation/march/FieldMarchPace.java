@@ -96,8 +96,7 @@ final class FieldMarchPace {
             raysDeg[f] = Math.toDegrees(ground.raysRad(f));
             facetM[f] = ground.facetM(f);
             longestM[f] = behindCrestM(ground, f, wavelengthM);
-            if (cover.layer(ground, f).isThere())
-                longestM[f] = Math.min(longestM[f], WOODS_WAVELENGTHS * wavelengthM);
+            if (cover.layer(ground, f).isThere()) longestM[f] = Math.min(longestM[f], WOODS_WAVELENGTHS * wavelengthM);
             int own = raysDeg[f] <= NODES_TO_DEG ? 0 : raysDeg[f] <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
             if (f > 0) {

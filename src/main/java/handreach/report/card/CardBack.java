@@ -97,7 +97,8 @@ final class CardBack implements Figure {
         for (NoteSection section : NoteSection.values()) {
             List<CardLine> all = section.of(whole.notes());
             List<CardLine> said = section.of(front.notes());
-            boolean isWhole = said.size() >= all.size() && said.subList(0, all.size()).equals(all);
+            boolean isWhole =
+                    said.size() >= all.size() && said.subList(0, all.size()).equals(all);
             if (!isWhole) parts.add(new Lines(section.heading(), all));
         }
         return parts;
@@ -138,7 +139,8 @@ final class CardBack implements Figure {
         @Override
         public void write(CardText text, int from, int to) {
             String note = to == count() ? people.note() : "";
-            text.whoIsWhere(new CardPeople(people.from(), note, people.everybody().subList(from, to), List.of()));
+            text.whoIsWhere(
+                    new CardPeople(people.from(), note, people.everybody().subList(from, to), List.of()));
         }
     }
 
