@@ -342,7 +342,7 @@ class S10OneFigureTest {
             }
         }
 
-        private void pathOfWindowAgrees(JsonNode talk, PanelRun window) {
+        private void pathOfWindowAgrees(JsonNode talk, PanelRun window) throws IOException {
             List<String> said =
                     window.path(talk.get("a").asText(), talk.get("b").asText());
             double there = talk.get("odds_there").asDouble();
@@ -352,6 +352,22 @@ class S10OneFigureTest {
             assertTrue(said.stream().anyMatch(each -> each.startsWith(verdict)), verdict + " in " + said);
             String ledger = "odds of copy " + Shares.odds(there) + " " + Shares.odds(back);
             assertTrue(String.join(" ", said).contains(ledger), ledger + " in " + said);
+            JsonNode path = parsed(run(
+                            "path",
+                            "--plan",
+                            plan.toString(),
+                            "--from",
+                            talk.get("a").asText(),
+                            "--to",
+                            talk.get("b").asText(),
+                            "--json"))
+                    .get("ledger");
+            String median = "margin at the median place";
+            for (String way : List.of("there", "back"))
+                median += " "
+                        + Decibels.number(path.get(way).get("margin_db").asDouble(), 1)
+                                .replace('-', '\u2212');
+            assertTrue(String.join(" ", said).contains(median + " "), median + " in " + said);
             said.forEach(Faces::isHonest);
         }
 
