@@ -14,8 +14,8 @@ import javafx.scene.layout.Region;
  * up a picture. An empty place of the same size keeps the room of each; a part whose place is gone meanwhile is no longer wanted.
  */
 final class Aside {
-    /** What is worked out within some ten ms. */
-    private static final int MOST_NODES = 24;
+    /** A control or two: the first of a kind takes ten times as long as the next. */
+    private static final int MOST_NODES = 8;
 
     private Aside() {}
 

@@ -50,6 +50,9 @@ final class CarryPanel extends VBox implements Aside.Divided {
     private Optional<String> added = Optional.empty();
     private final VBox rows = new VBox(2);
     private final List<Node> loadouts = new ArrayList<>();
+    /** Of the names of the loadouts, in their order. */
+    private ToggleGroup choice = new ToggleGroup();
+
     private final ComboBox<String> against = new ComboBox<>();
     private final VBox form = new VBox(6);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
@@ -125,8 +128,8 @@ final class CarryPanel extends VBox implements Aside.Divided {
             shownEquipment = scene.plan().equipment();
             shownLengths = lengths;
             loadouts.clear();
-            ToggleGroup group = new ToggleGroup();
-            for (int i = 0; i < scene.loadouts().size(); i++) loadouts.add(row(scene, i, group));
+            choice = new ToggleGroup();
+            for (int i = 0; i < scene.loadouts().size(); i++) loadouts.add(row(scene, i));
             rows.getChildren().setAll(loadouts);
         }
         markChosen(names.indexOf(session.carried().get().name()));
@@ -136,11 +139,8 @@ final class CarryPanel extends VBox implements Aside.Divided {
     }
 
     private void markChosen(int number) {
-        for (int i = 0; i < loadouts.size(); i++) {
-            Node row = loadouts.get(i);
-            row.pseudoClassStateChanged(CHOSEN, i == number);
-            if (i == number) ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
-        }
+        for (int i = 0; i < loadouts.size(); i++) loadouts.get(i).pseudoClassStateChanged(CHOSEN, i == number);
+        if (number >= 0) choice.selectToggle(choice.getToggles().get(number));
     }
 
     private static String channelWords(Scene scene) {
@@ -163,11 +163,11 @@ final class CarryPanel extends VBox implements Aside.Divided {
                 .orElse(0);
     }
 
-    private Node row(Scene scene, int number, ToggleGroup group) {
+    private Node row(Scene scene, int number) {
         Loadout loadout = scene.loadouts().get(number);
         LoadoutMark mark = LoadoutMark.of(number);
         RadioButton name = new RadioButton(loadout.name());
-        name.setToggleGroup(group);
+        name.setToggleGroup(choice);
         name.setMnemonicParsing(false);
         name.getStyleClass().add("loadout-name");
         name.setWrapText(true);
