@@ -1,5 +1,6 @@
 package handreach.propagation.handheld;
 
+import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
