@@ -189,7 +189,12 @@ final class MapPen {
         write(text, x, y, alignment, isBold, colour);
     }
 
-    /** Where words stand that are no names. */
+    /** Keeps names off a rectangle. */
+    void keepNamesOff(double x, double y, double width, double height) {
+        said.add(new Envelope(x, x + width, y, y + height));
+    }
+
+    /** Where words stand that are no names, and what else no name runs over. */
     List<Envelope> said() {
         return List.copyOf(said);
     }

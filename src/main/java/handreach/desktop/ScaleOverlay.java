@@ -41,6 +41,7 @@ final class ScaleOverlay implements MapOverlay {
         ScaleBar bar = ScaleBar.fitting(longestPx * frame.metresPerPx(), style);
         double width = bar.lengthM() / frame.metresPerPx();
         double y = frame.heightPx() - UP_PX;
+        pen.keepNamesOff(LEFT_PX - 2, y - 8, width + 4, 10);
         pen.box(pen.palette().halo(), LEFT_PX - 2, y - 8, width + 4, 10);
         for (int i = 0; i < bar.parts(); i++)
             if (i % 2 == 0)
