@@ -364,9 +364,7 @@ class S10OneFigureTest {
                     .get("ledger");
             String median = "margin at the median place";
             for (String way : List.of("there", "back"))
-                median += " "
-                        + Decibels.number(path.get(way).get("margin_db").asDouble(), 1)
-                                .replace('-', '\u2212');
+                median += " " + Decibels.signed(path.get(way).get("margin_db").asDouble(), 1);
             assertTrue(String.join(" ", said).contains(median + " "), median + " in " + said);
             said.forEach(Faces::isHonest);
         }
