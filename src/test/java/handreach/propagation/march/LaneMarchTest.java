@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -162,6 +163,43 @@ class LaneMarchTest {
                 assertEquals(alone.meanLossDb(s), together.get(i).get(0).meanLossDb(s), 2, "lane " + i + ", " + s);
             }
         }
+    }
+
+    /** Samples between posts, as they are cut from tiles: in lockstep they are averaged, by itself a radial keeps each. */
+    @ParameterizedTest
+    @CsvSource({"146, 1, 0.1, 0.5", "146, 3, 0.3, 1.5", "446, 1, 0.2, 1"})
+    void samplesBetweenPostsTellLittleMore(double mhz, double steepness, double rmsDb, double largestDb) {
+        PathConditions conditions = UsualConditions.at(new Frequency(mhz));
+        List<Profile> profiles = neighbours(5, 60, steepness).stream()
+                .map(LaneMarchTest::betweenPosts)
+                .toList();
+        double[] height = {1.5};
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(profiles, 1.5, height, conditions, share -> true, new PlainLanes());
+        SummaryStatistics by = new SummaryStatistics();
+        for (int i = 0; i < profiles.size(); i++) {
+            FullWaveRadial alone = FieldMarch.along(profiles.get(i), 1.5, height, conditions, share -> true)
+                    .get(0);
+            for (int s = 9; s < alone.answered(); s++)
+                if (alone.excessDb(s) <= LOST_DB)
+                    by.addValue(together.get(i).get(0).meanLossDb(s) - alone.meanLossDb(s));
+        }
+        double rms = Math.sqrt(by.getSumsq() / by.getN());
+        double largest = Math.max(by.getMax(), -by.getMin());
+        assertTrue(by.getN() > 300 && rms < rmsDb && largest < largestDb, "rms " + rms + ", " + by);
+    }
+
+    private static Profile betweenPosts(Profile posts) {
+        int n = 3 * (posts.count() - 1) + 1;
+        double[] d = new double[n];
+        double[] h = new double[n];
+        for (int i = 0; i < n; i++) {
+            int before = Math.min(i / 3, posts.count() - 2);
+            double share = i / 3.0 - before;
+            d[i] = 0.01 * i;
+            h[i] = posts.heightM(before) + share * (posts.heightM(before + 1) - posts.heightM(before));
+        }
+        return Profiles.of(d, h);
     }
 
     private static Profile levelFrom(Profile profile, int sample) {
