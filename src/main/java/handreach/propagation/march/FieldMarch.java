@@ -90,7 +90,8 @@ public final class FieldMarch {
      *         or 512 MB is refused
      * @error  level ground within 0.35 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
      *         (146 MHz) to 1 dB (446 MHz) from a finer grid while the excess is below 60 dB; slopes of 25 to 37°: 0.3 dB deviation, 1.3 dB
-     *         largest from a boundary integral while it is below 45 dB; to 45° 0.5 and 2.4 dB from a finer grid; not reciprocal to
+     *         largest from a boundary integral while it is below 45 dB; to 40° 0.5 and 2.9 dB from a finer grid,
+     *         to 45° 0.9 dB and single places in deep shadow 15 dB; not reciprocal to
      *         better than that
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and
      *         Outing et al., ibid. 120 (2006) 3534 (axes turned with the ground; from memory); impedance ground by Leontovich
