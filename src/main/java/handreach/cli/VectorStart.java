@@ -22,8 +22,8 @@ final class VectorStart {
     private static final String MAIN = "handreach.Handreach";
     /** Stands in a program that was started anew, which never does so again. */
     private static final String MARK = "handreach.anew.done";
-    /** A march foretold to take less goes on as it is, s: a start anew takes a second or two of what it saves. */
-    private static final double PAYS_S = 8;
+    /** A march that counts less goes on as it is, s: a start anew takes a second or two of what it saves. */
+    private static final double PAYS_S = 5;
 
     private static final String WARNING = "WARNING: Using incubator modules: " + MODULE;
     /** What virtual machines take options from, as they stood at the start, and tell so. */
@@ -40,6 +40,11 @@ final class VectorStart {
         this.out = out;
         this.err = err;
         this.stop = stop;
+    }
+
+    /** Whether this program was started anew, which is done for a march alone. */
+    static boolean isAnew() {
+        return System.getProperty(MARK) != null;
     }
 
     /** The exit code of the program started anew in place of this one, where a march of so many seconds is worth it. */
@@ -70,7 +75,7 @@ final class VectorStart {
         String started = System.getProperty("sun.java.command", "");
         boolean isItself = started.startsWith(MAIN) || !path.isEmpty() && started.startsWith(path);
         return isItself
-                && System.getProperty(MARK) == null
+                && !isAnew()
                 && ModuleLayer.boot().findModule(MODULE).isEmpty()
                 && ModuleFinder.ofSystem().find(MODULE).isPresent()
                 && options().stream()
