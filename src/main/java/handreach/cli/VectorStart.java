@@ -29,6 +29,19 @@ final class VectorStart {
     /** What virtual machines take options from, as they stood at the start, and tell so. */
     private static final List<String> OPTIONS = List.of("JDK_JAVA_OPTIONS", "JAVA_TOOL_OPTIONS", "_JAVA_OPTIONS");
 
+    /**
+     * The compiler of the virtual machine has half of a cold march. The inner loops of the lanes are worth compiling at once, all else only when
+     * it is used twelve times as much as usual (docs/performance.md); a virtual machine that does not know these words leaves them.
+     */
+    private static final List<String> COMPILED = List.of(
+            "-XX:+IgnoreUnrecognizedVMOptions",
+            "-XX:Tier4InvocationThreshold=60000",
+            "-XX:Tier4MinInvocationThreshold=8000",
+            "-XX:Tier4CompileThreshold=200000",
+            "-XX:Tier4BackEdgeThreshold=600000",
+            "-XX:CompileCommand=quiet",
+            "-XX:CompileCommand=CompileThresholdScaling,handreach.propagation.march.VectorLanes::*,0.02");
+
     private final String[] args;
     private final PrintStream out;
     private final PrintStream err;
@@ -92,6 +105,7 @@ final class VectorStart {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", File.separatorChar == '\\' ? "java.exe" : "java")
                 .toString());
+        command.addAll(COMPILED);
         command.addAll(options());
         command.addAll(List.of(
                 "--add-modules=" + MODULE, "-D" + MARK + "=true", "-cp", System.getProperty("java.class.path"), MAIN));
