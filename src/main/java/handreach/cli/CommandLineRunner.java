@@ -155,7 +155,7 @@ public final class CommandLineRunner {
             case "atlas" -> new AtlasCommand();
             case "walk" -> new WalkCommand();
             case "card" -> new CardCommand();
-            case "report" -> new ReportCommand();
+            case "report" -> new ReportCommand(vectors);
             case "desk" -> new DeskCommand(window);
             default -> throw new IllegalArgumentException("no command " + name);
         };

@@ -7,7 +7,6 @@ import handreach.plan.ModelWish;
 import handreach.plan.PlanFile;
 import handreach.propagation.Standing;
 import handreach.reach.MapEngine;
-import handreach.reach.MarchCost;
 import handreach.reach.Progress;
 import handreach.report.ReachComposer;
 import handreach.report.ReachFiles;
@@ -19,7 +18,6 @@ import handreach.study.ReachAnswer;
 import handreach.study.ReachOptions;
 import handreach.study.ReachStudy;
 import handreach.study.Scene;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.EnumSet;
@@ -122,18 +120,15 @@ final class ReachCommand implements Callable<Integer> {
     public Integer call() {
         Set<ReachPart> parts = parts();
         ReachOptions options = options(parts);
+        MarchAhead ahead = new MarchAhead(vectors, json);
+        OptionalInt atOnce = ahead.atOnce(options.withArea() && isMarchNamed(options));
+        if (atOnce.isPresent()) return atOnce.getAsInt();
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
         Scene planned = Scene.open(file);
         Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
-        // A bound reference would set management up for every run, not for marches alone.
-        Optional<MarchCost> marches = ReachStudy.cost(
-                scene, options, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
-        if (options.withArea() && marches.isPresent()) {
-            OptionalInt code = vectors.instead(marches.get().seconds());
-            if (code.isPresent()) return code.getAsInt();
-        }
-        marches.ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
+        OptionalInt elsewhere = ahead.elsewhere(scene, options);
+        if (elsewhere.isPresent()) return elsewhere.getAsInt();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, options, progress);
             progress.close();
@@ -167,6 +162,10 @@ final class ReachCommand implements Callable<Integer> {
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachOptions(
                 out != null && !noArea && needsArea, chosen, by, standing, number(radiusKm), number(cellM), loadouts);
+    }
+
+    private static boolean isMarchNamed(ReachOptions options) {
+        return options.model().filter(wish -> MapEngine.MARCH.goesBy(wish.model())).isPresent();
     }
 
     private static OptionalDouble number(Double value) {

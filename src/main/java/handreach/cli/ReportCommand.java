@@ -9,6 +9,7 @@ import handreach.report.WalkComposer;
 import handreach.report.page.Section;
 import handreach.study.AssignStudy;
 import handreach.study.ReachAnswer;
+import handreach.study.ReachOptions;
 import handreach.study.ReachStudy;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -56,13 +58,23 @@ final class ReportCommand implements Callable<Integer> {
     @Mixin
     private JsonOption json;
 
+    private final VectorStart vectors;
+
+    ReportCommand(VectorStart vectors) {
+        this.vectors = vectors;
+    }
+
     private record Answer(String file, List<String> warnings) {}
 
     @Override
     public Integer call() {
+        MarchAhead ahead = new MarchAhead(vectors, json);
+        ahead.atOnce(false);
         PlanFile file = PlanFile.open(plan);
         Target.look(out, ".html", file.sources());
         Scene scene = Scene.open(file);
+        OptionalInt elsewhere = ahead.elsewhere(scene, ReachOptions.ofPlan(true));
+        if (elsewhere.isPresent()) return elsewhere.getAsInt();
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();
         List<String> warnings = new ArrayList<>();

@@ -22,12 +22,25 @@ final class VectorStart {
     private static final String MAIN = "handreach.Handreach";
     /** Stands in a program that was started anew, which never does so again. */
     private static final String MARK = "handreach.anew.done";
-    /** A march foretold to take less goes on as it is, s: a start anew takes a second or two of what it saves. */
-    private static final double PAYS_S = 8;
+    /** A march that counts less goes on as it is, s: a start anew takes a second or two of what it saves. */
+    private static final double PAYS_S = 5;
 
     private static final String WARNING = "WARNING: Using incubator modules: " + MODULE;
     /** What virtual machines take options from, as they stood at the start, and tell so. */
     private static final List<String> OPTIONS = List.of("JDK_JAVA_OPTIONS", "JAVA_TOOL_OPTIONS", "_JAVA_OPTIONS");
+
+    /**
+     * The compiler of the virtual machine has half of a cold march. The inner loops of the lanes are worth compiling at once, all else only when
+     * it is used twelve times as much as usual (docs/performance.md); a virtual machine that does not know these words leaves them.
+     */
+    private static final List<String> COMPILED = List.of(
+            "-XX:+IgnoreUnrecognizedVMOptions",
+            "-XX:Tier4InvocationThreshold=60000",
+            "-XX:Tier4MinInvocationThreshold=8000",
+            "-XX:Tier4CompileThreshold=200000",
+            "-XX:Tier4BackEdgeThreshold=600000",
+            "-XX:CompileCommand=quiet",
+            "-XX:CompileCommand=CompileThresholdScaling,handreach.propagation.march.VectorLanes::*,0.02");
 
     private final String[] args;
     private final PrintStream out;
@@ -40,6 +53,11 @@ final class VectorStart {
         this.out = out;
         this.err = err;
         this.stop = stop;
+    }
+
+    /** Whether this program was started anew, which is done for a march alone. */
+    static boolean isAnew() {
+        return System.getProperty(MARK) != null;
     }
 
     /** The exit code of the program started anew in place of this one, where a march of so many seconds is worth it. */
@@ -70,7 +88,7 @@ final class VectorStart {
         String started = System.getProperty("sun.java.command", "");
         boolean isItself = started.startsWith(MAIN) || !path.isEmpty() && started.startsWith(path);
         return isItself
-                && System.getProperty(MARK) == null
+                && !isAnew()
                 && ModuleLayer.boot().findModule(MODULE).isEmpty()
                 && ModuleFinder.ofSystem().find(MODULE).isPresent()
                 && options().stream()
@@ -87,6 +105,7 @@ final class VectorStart {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", File.separatorChar == '\\' ? "java.exe" : "java")
                 .toString());
+        command.addAll(COMPILED);
         command.addAll(options());
         command.addAll(List.of(
                 "--add-modules=" + MODULE, "-D" + MARK + "=true", "-cp", System.getProperty("java.class.path"), MAIN));

@@ -14,15 +14,43 @@ import java.util.Locale;
  * @param threads threads that share the work
  * @param seconds about how long it takes on these threads when they have nothing else to do
  * @param bytes working memory of all threads together
+ * @param isTried whether the time was measured on short paths just now, and not counted alone
  */
-public record MarchCost(int radials, int checked, int pairs, int threads, double seconds, long bytes) {
+public record MarchCost(
+        int radials, int checked, int pairs, int threads, double seconds, long bytes, boolean isTried) {
     /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
     private static final double START_S = 0.2;
     /** A path by itself takes so many times the processor time of one among radials in lockstep: between hills and mountains, measured. */
     private static final double ALONE = 6;
 
     /**
-     * Cost of {@link MarchArea}.
+     * Cost of {@link MarchArea} by counts: at once, and the same on every machine.
+     *
+     * @shape  24 paths all round are cut and counted, none is marched
+     * @unit   m, s, bytes
+     * @valid  as the engine, on a machine as quick as that of the fit while its threads have nothing else to do
+     * @error  0.8 to 1.3 of the processor time of six warm maps of 10 km at 146 and 446 MHz, and two seconds for a cold start; an older or
+     *         busy machine up to four times as long
+     * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths; docs/performance.md
+     */
+    static MarchCost ofArea(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, int threads) {
+        return ofRadials(request, heights, ground, MarchArea.radials(request.radiusM(), arcM), threads);
+    }
+
+    static MarchCost ofRadials(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, int radials, int threads) {
+        return new Work(AreaSetting.of(request, ground), heights, radials, RadialMarch.together()).counted(threads);
+    }
+
+    /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
+    public static MarchCost ofBearings(
+            BearingRequest request, List<Terminals> heights, AreaGround ground, int threads) {
+        return Work.ofBearings(request, heights, ground).counted(threads);
+    }
+
+    /**
+     * The same by a trial: for a march of which people want to know whether it takes a minute or five.
      *
      * @shape  24 paths all round are cut and counted, and short ones marched on all threads for half a second to two ({@link MarchTrial})
      * @unit   m, s, bytes
@@ -31,35 +59,65 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
      * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths, times the speed of this machine in the trial;
      *         docs/performance.md
      */
-    public static MarchCost ofArea(
+    static MarchCost ofArea(
             AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, MarchTrial trial) {
         return ofRadials(request, heights, ground, MarchArea.radials(request.radiusM(), arcM), trial);
     }
 
     static MarchCost ofRadials(
             AreaRequest request, List<Terminals> heights, AreaGround ground, int radials, MarchTrial trial) {
-        return of(AreaSetting.of(request, ground), heights, radials, RadialMarch.together(), trial);
+        return new Work(AreaSetting.of(request, ground), heights, radials, RadialMarch.together()).tried(trial);
     }
 
-    /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
+    /** Cost of {@link BearingLosses} by a trial of the march. */
     public static MarchCost ofBearings(
             BearingRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
-        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
-        return of(setting, heights, request.bearings(), 0, trial);
+        return Work.ofBearings(request, heights, ground).tried(trial);
     }
 
-    private static MarchCost of(
-            AreaSetting setting, List<Terminals> heights, int radials, int together, MarchTrial trial) {
-        MarchProbe probe = new MarchProbe(setting, heights, 1);
-        boolean isMap = together > 0;
-        int checked = isMap ? MarchArea.checked(radials) : 0;
-        double marched = isMap ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
-        double countedS = marched * probe.meanS(setting.radiusM());
-        double ofACheck = together > 1 ? ALONE : 1;
-        if (checked > 0) countedS += checked * ofACheck * probe.meanOfCellsS();
-        double seconds = countedS > 0 ? START_S + trial.seconds(setting, heights, Math.max(1, together), countedS) : 0;
-        long bytes = probe.mostBytes() * trial.threads();
-        return new MarchCost(radials, checked, heights.size(), trial.threads(), seconds, bytes);
+    /** What is to be marched: radials, in lockstep or by themselves where {@code together} is 1, or the bearings of a rose where it is 0. */
+    private record Work(AreaSetting setting, List<Terminals> heights, int radials, int together) {
+        static Work ofBearings(BearingRequest request, List<Terminals> heights, AreaGround ground) {
+            AreaSetting setting =
+                    new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+            return new Work(setting, heights, request.bearings(), 0);
+        }
+
+        private int checked() {
+            return together > 0 ? MarchArea.checked(radials) : 0;
+        }
+
+        private double marched() {
+            return together > 0 ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
+        }
+
+        MarchCost counted(int threads) {
+            MarchProbe probe = new MarchProbe(setting, heights, 1);
+            double ofARadial = together > 1 ? 1 / MarchCount.IN_LOCKSTEP : 1;
+            double countedS = marched() * ofARadial * probe.meanS(setting.radiusM());
+            if (checked() > 0) countedS += checked() * probe.meanOfCellsS();
+            return cost(probe, countedS > 0 ? MarchCount.COLD_S + countedS / threads : 0, threads, false);
+        }
+
+        MarchCost tried(MarchTrial trial) {
+            MarchProbe probe = new MarchProbe(setting, heights, 1);
+            double countedS = marched() * probe.meanS(setting.radiusM());
+            double ofACheck = together > 1 ? ALONE : 1;
+            if (checked() > 0) countedS += checked() * ofACheck * probe.meanOfCellsS();
+            double seconds =
+                    countedS > 0 ? START_S + trial.seconds(setting, heights, Math.max(1, together), countedS) : 0;
+            return cost(probe, seconds, trial.threads(), true);
+        }
+
+        private MarchCost cost(MarchProbe probe, double seconds, int threads, boolean isTried) {
+            return new MarchCost(
+                    radials, checked(), heights.size(), threads, seconds, probe.mostBytes() * threads, isTried);
+        }
+    }
+
+    /** Whether it counts no more than the usual wait, so that a trial would only make people wait for longer. */
+    public boolean isShort() {
+        return seconds <= MarchCount.USUAL_WAIT_S;
     }
 
     /** Both, one after the other, for the same heights: radials, cells and times added, the larger memory. */
@@ -70,7 +128,8 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
                 pairs,
                 threads,
                 seconds + other.seconds,
-                Math.max(bytes, other.bytes));
+                Math.max(bytes, other.bytes),
+                isTried && other.isTried);
     }
 
     /** Which march a map goes by on this virtual machine, in words behind "radials": several at once, or nothing more to say. */
@@ -84,13 +143,14 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
         return String.format(
                 Locale.ROOT,
                 "Marching the field along %d radials%s%s, %s: about %s on %s with nothing else to do"
-                        + " (good to 40 %%, by a trial just now), and %.0f MB of memory.",
+                        + " (%s), and %.0f MB of memory.",
                 radials,
                 checked > 0 ? ", more where neighbours differ," : "",
                 checked > 0 ? " and to " + checked + " single cells as a check" : "",
                 counted(pairs, "pair of antenna heights", "pairs of antenna heights"),
                 time(),
                 counted(threads, "thread", "threads"),
+                isTried ? "good to 40 %, by a trial just now" : "by counts; an old machine takes up to four times as long",
                 Math.ceil(bytes / 1e6));
     }
 

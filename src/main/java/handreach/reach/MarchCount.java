@@ -22,9 +22,9 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
     /** Radials of a full turn that is counted with, as in lockstep, and how many times less each takes so: docs/performance.md. */
     private static final int RADIALS = 900;
 
-    private static final double IN_LOCKSTEP = 4;
+    static final double IN_LOCKSTEP = 4;
     /** Until the virtual machine has compiled the march, s of each thread: a cold process beside the counts, as far as a busy machine tells. */
-    private static final double COLD_S = 2;
+    static final double COLD_S = 2;
 
     /**
      * Counts the map of a request and its rose.

@@ -9,6 +9,7 @@ import handreach.propagation.Foliage;
 import handreach.propagation.LossModels;
 import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
+import handreach.propagation.radial.RadialMarch;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
@@ -91,20 +92,35 @@ public final class ReachStudy {
         return new ReachStudy(scene, options).answer(progress);
     }
 
-    /**
-     * What the study will cost where that should be said before it starts: only marches are that dear.
-     *
-     * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
-     */
-    public static Optional<MarchCost> cost(Scene scene, ReachOptions options, LongSupplier threadNanos) {
+    /** A march will be asked for soon: {@link RadialMarch#expect}. */
+    public static void expectMarch() {
+        RadialMarch.expect();
+    }
+
+    /** What the study will cost by counts, where that should be said before it starts: only marches are that dear. */
+    public static Optional<MarchCost> cost(Scene scene, ReachOptions options) {
         if (!MapEngine.MARCH.goesBy(scene.withOptions(options).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, options);
         study.check();
-        MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
-        if (!options.withArea())
-            return Optional.of(MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial));
+        int threads = Scene.threads();
         return Optional.of(
-                RoseAndMap.cost(study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial));
+                options.withArea()
+                        ? RoseAndMap.cost(
+                                study.bearingRequest(), study.areaRequest(), study.heights, study.ground, threads)
+                        : MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, threads));
+    }
+
+    /**
+     * The same by a trial, which takes some seconds itself: for a study that {@link #cost} says is a march, and no short one.
+     *
+     * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
+     */
+    public static MarchCost triedCost(Scene scene, ReachOptions options, LongSupplier threadNanos) {
+        ReachStudy study = new ReachStudy(scene, options);
+        MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
+        return options.withArea()
+                ? RoseAndMap.cost(study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial)
+                : MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
     }
 
     /** What this study needs beyond what the reader of the plan has checked key by key. */

@@ -79,6 +79,18 @@ class MarchCostTest {
     }
 
     @Test
+    void countsAloneAskNoClockAndPutTwoSecondsForAColdStart() {
+        AreaRequest request = Areas.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        MarchCost one = MarchCost.ofArea(request, ONE, LEVEL, 20, 1);
+        MarchCost four = MarchCost.ofArea(request, ONE, LEVEL, 20, 4);
+        assertEquals(one.seconds() - MarchCount.COLD_S, 4 * (four.seconds() - MarchCount.COLD_S), 1e-9);
+        assertEquals(4 * one.bytes(), four.bytes());
+        double radials = MarchArea.marched(one.radials()) * (1 + MarchArea.FORETOLD_HALVED) * counted(ONE);
+        assertTrue(one.seconds() - MarchCount.COLD_S > radials, "cells come on top of " + radials);
+        assertTrue(one.seconds() - MarchCount.COLD_S < 1.2 * radials, one + " for " + radials);
+    }
+
+    @Test
     void whereNothingIsKnownThereIsNothingToMarch() {
         AreaGround elsewhere = new AreaGround(PaperGround.rough(5, 40, 8.1, 1 / 1200.0, 65, 0, 0.5));
         AreaRequest request = Areas.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
@@ -88,19 +100,19 @@ class MarchCostTest {
 
     @Test
     void theSentenceTellsAllThatWasCounted() {
-        MarchCost rose = new MarchCost(72, 0, 1, 1, 0.4, 3_000_000);
+        MarchCost rose = new MarchCost(72, 0, 1, 1, 0.4, 3_000_000, true);
         assertEquals(
                 "Marching the field along 72 radials, 1 pair of antenna heights: about 1 s on 1 thread with nothing else to"
                         + " do (good to 40 %, by a trial just now), and 3 MB of memory.",
                 rose.sentence());
-        MarchCost map = new MarchCost(720, 36, 1, 1, 240, 5_000_000);
+        MarchCost map = new MarchCost(720, 36, 1, 1, 240, 5_000_000, true);
         assertEquals(
                 "Marching the field along 792 radials, more where neighbours differ, and to 36 single cells as a check, 1 pair of antenna heights: about 4 min"
                         + " on 1 thread with nothing else to do (good to 40 %, by a trial just now), and 5 MB of memory.",
                 rose.and(map).sentence());
-        assertTrue(new MarchCost(720, 36, 3, 2, 7200, 5_000_000)
+        assertTrue(new MarchCost(720, 36, 3, 2, 7200, 5_000_000, false)
                 .sentence()
-                .contains("3 pairs of antenna heights: about 2.0 h on 2 threads"));
+                .contains("3 pairs of antenna heights: about 2.0 h on 2 threads with nothing else to do (by counts;"));
     }
 
     private static double seconds(int radials, double radiusM, List<Terminals> heights) {
