@@ -282,6 +282,11 @@ public final class ReachComposer {
         return scene.choice().map(ModelChoice::line).orElse(scene.model().name());
     }
 
+    /** The same without the reason, for pictures and tags. */
+    static String briefModel(Scene scene) {
+        return scene.choice().map(ModelChoice::brief).orElse(scene.model().name());
+    }
+
     /** Name, frequency and modulation. */
     static String channel(Plan plan) {
         return plan.channel().title(", ") + ", " + plan.channel().modulation().word()

@@ -83,14 +83,19 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
     /** What was chosen, why, and how to have it otherwise, in two sentences; where it is not told with every answer in a short one. */
     public String words() {
         if (!isNoted()) return "The model is " + line() + ".";
-        return "The model is " + model.name() + ", chosen by the program: " + why() + more() + ". "
+        return "The model is " + brief() + ": " + why() + more() + ". "
                 + (isMarch() ? "Name handheld for the closed form" : "Name full-wave for the march")
                 + " (model in [reach], or --model of reach).";
     }
 
     /** What was chosen, for the line that names the model: with the reason where nothing else tells it. */
     public String line() {
-        return model.name() + (isNoted() ? ", chosen by the program" : ", since " + why());
+        return isNoted() ? brief() : model.name() + ", since " + why();
+    }
+
+    /** What was chosen, where there is little room: under a picture, in a tag. */
+    public String brief() {
+        return model.name() + (isNoted() ? ", chosen by the program" : "");
     }
 
     private String why() {
