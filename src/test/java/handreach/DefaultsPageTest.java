@@ -273,8 +273,8 @@ class DefaultsPageTest {
         Questions.ReachQuestion reach = plan.questions().reach();
         row("`[reach]`", "`bearing_step_deg`", of(reach.bearingStepDeg(), "degrees"), OURS);
         row("", "`cell_m`", of(reach.cellM(), "m"), OURS);
-        row("", "`model`", reach.model().name(), "ours, see `handheld-model.md`");
-        row("", "most a march may count with `model = \"auto\"`", of(MarchCount.USUAL_WAIT_S, "s"), PRACTICE);
+        row("", "`model`", reach.wish().word() + ": by ground and plan", "ours, see `full-wave.md`");
+        row("", "most a march may count that the program chooses", of(MarchCount.USUAL_WAIT_S, "s"), PRACTICE);
         row("", "`woods_and_towns`", reach.standing().word(), "ours, see `full-wave.md`");
         row("", "`alike`", reach.alike(), OURS);
         row("", "`one_way`", reach.oneWay(), OURS);

@@ -307,7 +307,7 @@ final class PathCommand implements Callable<Integer> {
                                 "--model",
                                 0,
                                 model.equals("auto")
-                                        ? "\"auto\" works in a plan, as model = \"auto\". Write it there and leave --model out, or name a model."
+                                        ? "\"auto\" works in a plan, and is what a plan means that names no model. Leave --model out, or name a model."
                                         : refused))
                 .orElse(List.of());
     }

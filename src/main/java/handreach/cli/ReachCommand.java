@@ -86,7 +86,7 @@ final class ReachCommand implements Callable<Integer> {
             names = "--model",
             paramLabel = "NAME",
             description =
-                    "Loss model in place of the plan's; auto takes full-wave over bare ground where its map takes seconds, else handheld.")
+                    "Loss model in place of the plan's; auto, which is also what a plan means that names none, takes full-wave over bare ground where its map takes seconds, else handheld.")
     private String model;
 
     @Option(

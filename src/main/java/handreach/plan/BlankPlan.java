@@ -81,7 +81,7 @@ public final class BlankPlan {
             radius_km = 5
 
             [reach]
-            model = "auto"                  # full-wave over bare ground where its map takes seconds, else handheld
+            # model = "handheld"            # the closed form; without this line full-wave over bare ground where its map takes seconds
 
             [[position]]
             name = "base"

@@ -11,12 +11,13 @@ import java.util.stream.Stream;
  *
  * @param model the model; where it is to be chosen, the closed form until the ground has been looked at
  * @param isChosen whether the program chooses
+ * @param isStated whether a plan or an option says so; else it is what a plan means that says nothing
  */
-public record ModelWish(LossModel model, boolean isChosen) {
+public record ModelWish(LossModel model, boolean isChosen, boolean isStated) {
     /** The program chooses. */
-    public static final ModelWish AUTO = new ModelWish(LossModels.HANDHELD, true);
-    /** Where a plan says nothing. */
-    static final ModelWish USUAL = named(LossModels.HANDHELD);
+    private static final ModelWish AUTO = new ModelWish(LossModels.HANDHELD, true, true);
+    /** Where a plan says nothing, the program chooses too. */
+    static final ModelWish USUAL = new ModelWish(LossModels.HANDHELD, true, false);
 
     /** How plans and options name them. */
     public static final Keyword<ModelWish> KEYWORD = Keyword.of(all(), ModelWish::word);
@@ -28,12 +29,12 @@ public record ModelWish(LossModel model, boolean isChosen) {
 
     /** This very model. */
     public static ModelWish named(LossModel model) {
-        return new ModelWish(model, false);
+        return new ModelWish(model, false, true);
     }
 
     /** The same with what was chosen, where the program chooses. */
     public ModelWish choosing(LossModel chosen) {
-        return isChosen ? new ModelWish(chosen, true) : this;
+        return isChosen ? new ModelWish(chosen, true, isStated) : this;
     }
 
     /** As people write it. */

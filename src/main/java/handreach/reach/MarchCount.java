@@ -7,7 +7,8 @@ import java.util.List;
  * Whether a map is one for the march where nobody names a model. It goes by counts alone: the same plan over the same tiles has one
  * answer on every machine, however busy, and every command asks here. How long a march takes on this machine is {@link MarchCost}'s matter.
  *
- * @param seconds of the whole map, rose and check cells included, on {@link #THREADS} threads at the speed of the fit
+ * @param seconds of the whole map, rose and check cells included, on {@link #THREADS} threads at the speed of the fit; without end, and
+ *     not counted, where a bearing meets ground too steep
  * @param meetsSteepGround whether a bearing meets ground behind which the march gives no answer
  */
 public record MarchCount(double seconds, boolean meetsSteepGround) {
@@ -29,7 +30,7 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
     /**
      * Counts the map of a request and its rose.
      *
-     * @shape  24 paths all round are cut and counted, and one a bearing cut; none is marched
+     * @shape  one path a bearing is cut, and where none meets ground too steep 24 all round counted; none is marched
      * @unit   s
      * @valid  as {@link MarchArea}; ground that the bearings pass by may still be too steep
      * @error  the counts are good to 40 % on the machine of the fit when it has nothing else to do (docs/performance.md); another, or a busy
@@ -39,11 +40,12 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
     public static MarchCount of(AreaRequest request, int bearings, List<Terminals> heights, AreaGround ground) {
         AreaSetting setting = AreaSetting.of(request, ground);
         MarchProbe probe = new MarchProbe(setting, heights, 1);
+        if (probe.meetsSteepGround(bearings)) return new MarchCount(Double.POSITIVE_INFINITY, true);
         double arcM = Math.max(request.grid().cellM(), 2 * Math.PI * request.radiusM() / RADIALS);
         int radials = MarchArea.radials(request.radiusM(), arcM);
         double alone = bearings + MarchArea.marched(radials) / IN_LOCKSTEP;
         double countedS = alone * probe.meanS(request.radiusM()) + MarchArea.checked(radials) * probe.meanOfCellsS();
-        return new MarchCount(COLD_S + countedS / THREADS, probe.meetsSteepGround(bearings));
+        return new MarchCount(COLD_S + countedS / THREADS, false);
     }
 
     /** Whether it is over within the usual wait. */

@@ -35,7 +35,7 @@ record MapHeading(Scene scene, String place, String carried, Instant made) {
         lines.add(ReachComposer.channel(plan) + ". Counts as copy: " + ReachComposer.wish(plan) + ".");
         lines.add(carried);
         scene.calibration().map(CalibrationFile::words).ifPresent(lines::add);
-        lines.add("Model " + ReachComposer.model(scene) + ". Made on " + DAY.format(made) + " by " + Program.name()
+        lines.add("Model " + ReachComposer.briefModel(scene) + ". Made on " + DAY.format(made) + " by " + Program.name()
                 + ".");
         return lines;
     }

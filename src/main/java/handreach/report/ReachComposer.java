@@ -32,6 +32,7 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.HandDelta;
 import handreach.study.Judgement;
+import handreach.study.ModelChoice;
 import handreach.study.PlacesAnswer;
 import handreach.study.PlacesGain;
 import handreach.study.ReachAnswer;
@@ -276,9 +277,14 @@ public final class ReachComposer {
                 new Facts.Fact("Model", model(answer.scene()))));
     }
 
-    /** Name of the loss model, and whether the program chose it; why stands among the warnings. */
+    /** Name of the loss model, and whether the program chose it; why stands here where it does not stand among the warnings. */
     static String model(Scene scene) {
-        return scene.model().name() + (scene.choice().isPresent() ? ", chosen by the program" : "");
+        return scene.choice().map(ModelChoice::line).orElse(scene.model().name());
+    }
+
+    /** The same without the reason, for pictures and tags. */
+    static String briefModel(Scene scene) {
+        return scene.choice().map(ModelChoice::brief).orElse(scene.model().name());
     }
 
     /** Name, frequency and modulation. */

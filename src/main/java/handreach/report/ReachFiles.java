@@ -45,7 +45,11 @@ public final class ReachFiles {
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
         FileBatch batch = new FileBatch(folder, "reach", answer.scene().file().sources());
         files.fill(batch, parts, new ReachOrigin(answer, made));
-        answer.scene().choice().map(ModelChoice::words).ifPresent(batch::note);
+        answer.scene()
+                .choice()
+                .filter(ModelChoice::isNoted)
+                .map(ModelChoice::words)
+                .ifPresent(batch::note);
         return batch.write(progress);
     }
 

@@ -46,7 +46,7 @@ final class ReachOrigin {
         tags.put("OTHER_END", words.farEnd());
         tags.put("CHANNEL", ReachComposer.channel(plan));
         tags.put("COUNTS_AS_COPY", ReachComposer.wish(plan));
-        tags.put("MODEL", ReachComposer.model(answer.scene()));
+        tags.put("MODEL", ReachComposer.briefModel(answer.scene()));
         tags.put(
                 "CALIBRATION",
                 answer.scene().calibration().map(CalibrationFile::words).orElse("none"));

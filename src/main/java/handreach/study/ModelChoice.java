@@ -21,8 +21,9 @@ import java.util.Set;
  * @param model what was chosen
  * @param reason why
  * @param count of the map by the march; empty where something else decided
+ * @param isAsked whether the plan or an option asks for a choice in so many words, and not by saying nothing
  */
-public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> count) {
+public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> count, boolean isAsked) {
     /** What decided. */
     enum Reason {
         /** Bare ground, and the march is over soon. */
@@ -49,13 +50,17 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
     private static final String AS_COUNTED =
             " (by counts on two idle threads, so that every machine chooses alike; this one may take longer)";
 
-    private static ModelChoice closedForm(Reason reason) {
-        return new ModelChoice(LossModels.HANDHELD, reason, Optional.empty());
+    private ModelChoice(LossModel model, Reason reason, Optional<MarchCount> count, Scene scene) {
+        this(model, reason, count, scene.plan().questions().reach().wish().isStated());
+    }
+
+    private static ModelChoice closedForm(Reason reason, Scene scene) {
+        return new ModelChoice(LossModels.HANDHELD, reason, Optional.empty(), scene);
     }
 
     /** The closed form all the same, for another reason. */
     ModelChoice because(Reason other) {
-        return new ModelChoice(LossModels.HANDHELD, other, count);
+        return new ModelChoice(LossModels.HANDHELD, other, count, isAsked);
     }
 
     /** Whether the march was chosen since it is over soon. */
@@ -63,33 +68,64 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
         return reason == Reason.BARE;
     }
 
-    /** What was chosen, why, and how to have it otherwise, in two sentences. */
+    /**
+     * Whether it is told with every answer: where somebody asked for a choice, and where it may surprise, since the march was chosen
+     * or would have been. Else a plan that says nothing goes by the closed form, as most do, and its line of the model says why.
+     */
+    public boolean isNoted() {
+        return isAsked || isMarch() || reason == Reason.RELAY || reason == Reason.ATLAS;
+    }
+
+    private boolean isMarch() {
+        return model.equals(LossModels.FULL_WAVE);
+    }
+
+    /** What was chosen, why, and how to have it otherwise, in two sentences; where it is not told with every answer in a short one. */
     public String words() {
-        boolean isMarch = model.equals(LossModels.FULL_WAVE);
-        return "The model is " + model.name() + ", chosen by the program: " + why() + ". "
-                + (isMarch ? "Name handheld for the closed form" : "Name full-wave for the march")
+        if (!isNoted()) return "The model is " + line() + ".";
+        return "The model is " + brief() + ": " + why() + more() + ". "
+                + (isMarch() ? "Name handheld for the closed form" : "Name full-wave for the march")
                 + " (model in [reach], or --model of reach).";
+    }
+
+    /** What was chosen, for the line that names the model: with the reason where nothing else tells it. */
+    public String line() {
+        return isNoted() ? brief() : model.name() + ", since " + why();
+    }
+
+    /** What was chosen, where there is little room: under a picture, in a tag. */
+    public String brief() {
+        return model.name() + (isNoted() ? ", chosen by the program" : "");
     }
 
     private String why() {
         return switch (reason) {
             case BARE ->
                 "all ground is open, and the march of its map counts as " + counted()
-                        + ", no more than the usual wait of " + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
-            case COVERED -> "not all ground is open, and the march holds for bare ground";
-            case CHANNELS -> "the plan has several channels, and the march would go over the ground again for each";
+                        + ", no more than the usual wait of " + seconds(MarchCount.USUAL_WAIT_S);
+            case COVERED -> "not all ground is open";
+            case CHANNELS -> "the plan has several channels";
             case CALIBRATED -> "the calibration of the plan was learned with it";
             case NO_MAP -> "no map can be made round the middle of the plan";
-            case STEEP -> "on some bearing the ground is too steep for the march, which gives no answer behind it";
+            case STEEP -> "on some bearing the ground is too steep for the march";
             case LONG ->
                 "the march of its map counts as " + counted() + ", more than the usual wait of "
-                        + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
-            case RELAY ->
-                "a relay is looked for by a map from every place, which the march would take minutes for,"
-                        + " while reach and path go by full-wave";
-            case ATLAS ->
-                "an atlas makes a map from every position, which the march would take weeks for, while reach and"
-                        + " path go by full-wave";
+                        + seconds(MarchCount.USUAL_WAIT_S);
+            case RELAY -> "a relay is looked for by a map from every place";
+            case ATLAS -> "an atlas makes a map from every position";
+        };
+    }
+
+    /** What goes behind the reason where there is room. */
+    private String more() {
+        return switch (reason) {
+            case BARE, LONG -> AS_COUNTED;
+            case COVERED -> ", and the march holds for bare ground";
+            case CHANNELS -> ", and the march would go over the ground again for each";
+            case STEEP -> ", which gives no answer behind it";
+            case RELAY -> ", which the march would take minutes for, while reach and path go by full-wave";
+            case ATLAS -> ", which the march would take weeks for, while reach and path go by full-wave";
+            case CALIBRATED, NO_MAP -> "";
         };
     }
 
@@ -104,14 +140,15 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
     /** The choice for a plan on its ground: for all its loadouts, whichever of them are asked for. */
     static ModelChoice of(Scene scene) {
         if (scene.calibration().isPresent())
-            return new ModelChoice(scene.calibration().get().model(), Reason.CALIBRATED, Optional.empty());
-        if (!scene.isOpen()) return closedForm(Reason.COVERED);
-        if (scene.plan().channels().size() > 1) return closedForm(Reason.CHANNELS);
+            return new ModelChoice(scene.calibration().get().model(), Reason.CALIBRATED, Optional.empty(), scene);
+        if (!scene.isOpen()) return closedForm(Reason.COVERED, scene);
+        if (scene.plan().channels().size() > 1) return closedForm(Reason.CHANNELS, scene);
         Optional<MarchCount> counted = counted(scene);
-        if (counted.isEmpty()) return closedForm(Reason.NO_MAP);
+        if (counted.isEmpty()) return closedForm(Reason.NO_MAP, scene);
         MarchCount count = counted.get();
         Reason reason = count.meetsSteepGround() ? Reason.STEEP : count.isShort() ? Reason.BARE : Reason.LONG;
-        return new ModelChoice(reason == Reason.BARE ? LossModels.FULL_WAVE : LossModels.HANDHELD, reason, counted);
+        return new ModelChoice(
+                reason == Reason.BARE ? LossModels.FULL_WAVE : LossModels.HANDHELD, reason, counted, scene);
     }
 
     private static Optional<MarchCount> counted(Scene scene) {

@@ -119,7 +119,9 @@ public record ReachOptions(
     private boolean leavesModel(Plan plan) {
         ModelWish wanted = modelFor(plan);
         ModelWish planned = plan.questions().reach().wish();
-        return wanted.isChosen() ? planned.isChosen() : wanted.equals(planned);
+        return wanted.isChosen()
+                ? planned.isChosen() && planned.isStated() == wanted.isStated()
+                : wanted.equals(planned);
     }
 
     /** The plan with the options in place of what it says. */

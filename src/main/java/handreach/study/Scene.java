@@ -316,7 +316,7 @@ public final class Scene {
         Set<String> all = new LinkedHashSet<>(tiles.warnings());
         all.addAll(cover.warnings(file.plan()));
         all.addAll(warnings);
-        choice.map(ModelChoice::words).ifPresent(all::add);
+        choice.filter(ModelChoice::isNoted).map(ModelChoice::words).ifPresent(all::add);
         return List.copyOf(all);
     }
 

@@ -64,7 +64,8 @@ class PlanFileTest {
         assertEquals(Modulation.FM_12_5, plan.channel().modulation());
         assertEquals("handheld", plan.equipment().loadouts().get(0).radio());
         assertEquals(46.5, plan.places().area().centre().latitudeDeg());
-        assertEquals(LossModels.HANDHELD, plan.questions().reach().model());
+        assertTrue(plan.questions().reach().wish().isChosen());
+        assertEquals(LossModels.HANDHELD, plan.questions().reach().model(), "until the ground has been looked at");
     }
 
     @Test

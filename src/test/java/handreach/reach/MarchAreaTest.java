@@ -58,6 +58,9 @@ class MarchAreaTest {
     /** Losses are kept as floats, and the cut of a cell agrees with that of a single path to 0.01 dB. */
     private static final double SAME_DB = 0.02;
 
+    /** The column is as high as the highest of several antennas asks for. */
+    private static final double SHARED_DB = 0.05;
+
     @Test
     void onLevelGroundACellHasTheLossOfItsOwnPath() {
         LossGrid grid = march(2, ground(0)).get(0);
@@ -170,6 +173,37 @@ class MarchAreaTest {
             compared++;
         }
         assertTrue(compared > 10, compared + " cells");
+    }
+
+    /** Loadouts at three heights, called from one place: the same map as for each by itself. */
+    @Test
+    void heightsOfTheFarAntennaThatShareAMarchLoseWhatEachLosesAlone() {
+        AreaGround ground = new AreaGround(ground(40));
+        List<Terminals> three = List.of(new Terminals(1.6, 1), FACE, new Terminals(1.6, 2));
+        List<LossGrid> together = maps(ground, three);
+        for (int k = 0; k < three.size(); k++) {
+            LossGrid alone = maps(ground, List.of(three.get(k))).get(0);
+            assertEquals(alone.knownCount(), together.get(k).knownCount());
+            int compared = 0;
+            for (int cell = 0; cell < alone.grid().count(); cell++) {
+                if (!alone.isKnown(cell) || excessDb(alone, cell) > CoveredMarch.LOST_DB) continue;
+                assertEquals(alone.lossDb(cell), together.get(k).lossDb(cell), SHARED_DB, three.get(k) + ", cell " + cell);
+                compared++;
+            }
+            assertTrue(compared > 1000, compared + " cells");
+        }
+    }
+
+    private static List<LossGrid> maps(AreaGround ground, List<Terminals> heights) {
+        return new MarchArea(2, ARC_M, false, Double.POSITIVE_INFINITY)
+                .losses(REQUEST, heights, ground, Progress.SILENT);
+    }
+
+    private static double excessDb(LossGrid map, int cell) {
+        double distanceM = Math.max(
+                CellsByRadial.NEAREST_M,
+                GeodesicLine.distanceM(SOURCE, map.grid().positionOf(cell)));
+        return map.lossDb(cell) - FreeSpace.lossDb(CHANNEL.frequency(), distanceM / 1000);
     }
 
     @Test

@@ -60,6 +60,8 @@ class MarchCostTest {
         double one = counted(ONE);
         assertEquals(2 * one, counted(List.of(FACE, new Terminals(1.4, 1.5))), EVEN * one);
         assertEquals(one, counted(List.of(FACE, new Terminals(1.6, 1.4))), EVEN * one);
+        assertEquals(
+                one, counted(List.of(FACE, new Terminals(1.6, 1.4), new Terminals(1.6, 1))), EVEN * one, "three of them");
     }
 
     @Test

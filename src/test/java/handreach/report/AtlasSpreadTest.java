@@ -37,7 +37,7 @@ class AtlasSpreadTest {
                 .replace("\"../invented-bench/bench.csv\"", "'" + from.resolve("../invented-bench/bench.csv") + "'")
                 .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
                 .replaceFirst("radius_km = \\S+", "radius_km = " + radiusKm)
-                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 45");
+                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 45\nmodel = \"handheld\"");
         return PlanFile.open(Files.writeString(folder.resolve("plan.toml"), text));
     }
 

@@ -36,7 +36,7 @@ class FacingOnMapsTest {
                 .replace("tiles = \"tiles\"", "tiles = '" + SAMPLE.resolve("tiles") + "'")
                 .replace("\"../invented-bench/bench.csv\"", "'" + SAMPLE.resolve("../invented-bench/bench.csv") + "'")
                 .replace("radius_km = 8", "radius_km = 4.5")
-                .replace("cell_m = 30", "cell_m = 200")
+                .replace("cell_m = 30", "cell_m = 200\nmodel = \"handheld\"")
                 .replace("bearing_step_deg = 5", "bearing_step_deg = 30")
                 .replace(CAMP, CAMP + camp)
                 .replace(LAKE, LAKE + lake);

@@ -44,6 +44,11 @@ class S10OneFigureTest {
     private static final double SAME = 1e-9;
     /** Cells of the maps: large, since this story is about figures, not about maps. */
     private static final String CELLS = "cell_m = 150";
+    /**
+     * The model is named: over bare ground the program takes the march, by which no relay is looked for, and then the pairs of reach and
+     * relay are by two models. That all but the relay agree then too, {@link S24ModelChoiceTest} holds.
+     */
+    private static final String ONE_MODEL = CELLS + "\nmodel = \"handheld\"";
 
     private static final Pattern CLEARANCE = Pattern.compile(
             "least clearance .*?([\u2212-]?[0-9]+\\.[0-9]{2}) of the first Fresnel radius\\)? at ([0-9.]+) km");
@@ -624,8 +629,9 @@ class S10OneFigureTest {
                 }
             Path to = folder.resolve(name);
             Path plan = to.resolve("plan.toml");
-            String text = Files.readString(plan).replaceAll("(?m)^cell_m *= *[0-9.]+", CELLS);
-            assertTrue(text.contains(CELLS), name + " lost its cell_m");
+            String cells = name.equals("high-mountains") ? ONE_MODEL : CELLS;
+            String text = Files.readString(plan).replaceAll("(?m)^cell_m *= *[0-9.]+", cells);
+            assertTrue(text.contains(cells), name + " lost its cell_m");
             Files.writeString(plan, text);
             return to;
         }

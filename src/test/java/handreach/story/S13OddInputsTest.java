@@ -116,7 +116,8 @@ class S13OddInputsTest {
         Path sample = Path.of("elevation-samples/high-mountains").toAbsolutePath();
         String plan = Files.readString(sample.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = \"" + slashed(sample.resolve("tiles")) + "\"")
-                .replace("../invented-bench", slashed(sample.resolveSibling("invented-bench")));
+                .replace("../invented-bench", slashed(sample.resolveSibling("invented-bench")))
+                .replace("[reach]", "[reach]\nmodel = \"handheld\"");
         plan = plan.contains("units =")
                 ? plan.replaceFirst("units = \".*?\"", "units = \"imperial\"")
                 : "units = \"imperial\"\n" + plan;

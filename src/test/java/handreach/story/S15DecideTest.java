@@ -94,7 +94,7 @@ class S15DecideTest {
                 .replace("tiles = \"../", "tiles = \"" + sample.getParent() + "/")
                 .replaceAll("file = \"([a-z-]+\\.gpx)\"", "file = '" + sample + "/$1'")
                 .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
-                .replaceAll("cell_m = (30|60)", "cell_m = 100");
+                .replaceAll("cell_m = (30|60)", "cell_m = 100\nmodel = \"handheld\"");
         for (int i = 0; i < swaps.length; i += 2) {
             assertTrue(plan.contains(swaps[i]), swaps[i]);
             plan = plan.replace(swaps[i], swaps[i + 1]);

@@ -39,6 +39,7 @@ class S22SaidOfSourcesTest {
                 [reach]
                 bearing_step_deg = 90
                 cell_m = 150
+                model = "handheld"
 
                 [[position]]
                 name = "base"

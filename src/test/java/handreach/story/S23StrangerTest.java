@@ -60,6 +60,7 @@ class S23StrangerTest {
                 [reach]
                 bearing_step_deg = 90
                 cell_m = 200
+                model = "handheld"
                 [relay]
                 count = 1
                 [[position]]

@@ -2,6 +2,7 @@ package handreach.story;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -10,8 +11,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The program chooses the loss model: the march over bare ground where its map counts seconds, else the closed form. */
 class S24ModelChoiceTest {
@@ -68,18 +72,96 @@ class S24ModelChoiceTest {
         assertEquals(path(named), path);
     }
 
+    /** The answer is that of a plan that says auto, to the last word, and the closed form is had by its name. */
     @Test
-    void aPlanThatNamesNoModelKeepsTheClosedForm() throws IOException {
+    void aPlanThatNamesNoModelIsMarchedOverBareGround() throws IOException {
         String silent = plan("high-mountains", "");
         JsonNode reach = json("reach", silent, "--json");
-        assertEquals("handheld", reach.path("model").asText());
-        assertFalse(reach.has("model_choice"));
-        assertEquals(
-                "full-wave",
-                json("reach", silent, "--model", "auto", "--json").path("model").asText());
+        JsonNode path = path(silent);
+        assertEquals("full-wave", reach.path("model").asText());
+        assertEquals(reach, json("reach", silent, "--model", "auto", "--json"));
+        JsonNode pinned = json("reach", silent, "--model", "handheld", "--json");
+        assertEquals("handheld", pinned.path("model").asText());
+        assertFalse(pinned.has("model_choice"));
         String auto = plan("high-mountains", "model = \"auto\"");
-        JsonNode pinned = json("reach", auto, "--model", "handheld", "--json");
-        assertEquals(reach, pinned);
+        assertEquals(reach, json("reach", auto, "--json"));
+        assertEquals(path, path(auto));
+        String named = plan("high-mountains", "model = \"handheld\"");
+        assertEquals(pinned, json("reach", named, "--json"));
+        assertNotEquals(path, path(named));
+    }
+
+    /** Pairs of people by reach and by path, where both are marched unasked. */
+    @Test
+    void aMarchedPairHasOneFigureInReachAndPath() throws IOException {
+        String silent = plan("high-mountains", "");
+        JsonNode pairs = json("reach", silent, "--json").at("/who_reaches_whom/pairs");
+        assertFalse(pairs.isEmpty());
+        for (JsonNode pair : pairs) {
+            String a = pair.path("a").asText();
+            String b = pair.path("b").asText();
+            JsonNode ledger = json("path", "--plan", silent, "--from", a, "--to", b, "--json")
+                    .path("ledger");
+            for (String way : List.of("there", "back"))
+                assertEquals(
+                        pair.at("/odds/" + way + "/0").asDouble(),
+                        ledger.at("/" + way + "/odds_of_copy").asDouble(),
+                        1e-9,
+                        a + " and " + b + ", " + way);
+            assertEquals(groundDb(ledger.path("there")), groundDb(ledger.path("back")), "one march for both ways");
+        }
+    }
+
+    /** What free space and the ground take in one way of a ledger. */
+    private static double groundDb(JsonNode way) {
+        double sum = 0;
+        int found = 0;
+        for (JsonNode line : way.path("lines"))
+            if (List.of("free space", "ground and relief").contains(line.path("label").asText())) {
+                sum += line.path("db").asDouble();
+                found++;
+            }
+        assertEquals(2, found, way.toString());
+        return sum;
+    }
+
+    @Test
+    void theOtherCommandsMarchASilentPlanToo() throws IOException {
+        String silent = plan("high-mountains", "", "radius_km = 2", "radius_km = 1");
+        Path out = Files.createDirectories(folder.resolve("out"));
+        String why = "The model is full-wave, chosen by the program: all ground is open";
+        String page = out.resolve("report.html").toString();
+        for (String[] words : new String[][] {
+            {"assign", silent}, {"card", silent, "--out", out.resolve("card.pdf").toString()}, {"report", silent, "--out", page}
+        }) {
+            CommandRun run = CommandRun.of(words);
+            assertEquals(0, run.code(), run.err());
+            assertTrue((run.out() + run.err()).contains(why), words[0] + ": " + run.err());
+        }
+        assertTrue(Files.readString(Path.of(page)).contains("full-wave, chosen by the program"));
+    }
+
+    /** A wood, or more ground than is marched in the usual wait, turns the same silent plan to the closed form, and no note comes of it. */
+    @Test
+    void woodOrAWiderRadiusTurnsASilentPlanToTheClosedFormInAFewWords() throws IOException {
+        String[] near = {"155.16", "902.5", "radius_km = 2", "radius_km = 1"};
+        JsonNode bare = json("reach", plan("high-mountains", "", near), "--no-area", "--json");
+        assertEquals("full-wave", bare.path("model").asText());
+        String[] wooded = {"155.16", "902.5", "radius_km = 2", "radius_km = 1", "\"open\"", "\"woodland\""};
+        assertQuietlyClosed("not all ground is open", plan("high-mountains", "", wooded));
+        String[] wide = {"155.16", "902.5", "radius_km = 2", "radius_km = 15"};
+        assertQuietlyClosed("the march of its map counts as ", plan("high-mountains", "", wide));
+    }
+
+    private static void assertQuietlyClosed(String why, String plan) throws IOException {
+        JsonNode reach = json("reach", plan, "--no-area", "--json");
+        assertEquals("handheld", reach.path("model").asText());
+        String said = reach.path("model_choice").asText();
+        assertTrue(said.startsWith("The model is handheld, since " + why), said);
+        assertFalse(reach.path("warnings").toString().contains("The model is"), reach.path("warnings").toString());
+        CommandRun run = CommandRun.of("reach", plan, "--no-area");
+        assertTrue(run.out().replaceAll("\\s+", " ").contains("Model: handheld, since " + why), run.out());
+        assertFalse(run.err().contains("The model is"), run.err());
     }
 
     @Test
@@ -141,9 +223,10 @@ class S24ModelChoiceTest {
         assertFalse(marched.has("model_choice"));
     }
 
-    @Test
-    void relayAndAtlasGoByTheClosedFormAndSaySo() throws IOException {
-        String auto = plan("high-mountains", "model = \"auto\"");
+    @ParameterizedTest
+    @ValueSource(strings = {"", "model = \"auto\""})
+    void relayAndAtlasGoByTheClosedFormAndSaySo(String model) throws IOException {
+        String auto = plan("high-mountains", model);
         CommandRun relay = CommandRun.of("relay", auto, "--json");
         assertEquals(0, relay.code(), relay.err());
         assertTrue(
@@ -159,6 +242,15 @@ class S24ModelChoiceTest {
         assertEquals(0, atlas.code(), atlas.err());
         assertTrue(atlas.out().contains("handheld, chosen by the program"), atlas.out());
         assertTrue((atlas.out() + atlas.err()).contains("an atlas makes a map from every position"), atlas.err());
+    }
+
+    /** What the closed form serves in any case needs no word more. */
+    @Test
+    void relayOverWoodsSaysNothingOfAChoice() throws IOException {
+        CommandRun relay = CommandRun.of(
+                "relay", plan("high-mountains", "", "cover = \"open\"", "cover = \"woodland\""), "--json");
+        assertEquals(0, relay.code(), relay.err());
+        assertFalse(relay.err().contains("chosen by the program"), relay.err());
     }
 
     @Test

@@ -51,7 +51,7 @@ class AtlasStudyTest {
                 .replace("\"../invented-bench/bench.csv\"", "'" + from.resolve("../invented-bench/bench.csv") + "'")
                 .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
                 .replaceFirst("radius_km = \\S+", "radius_km = " + radiusKm)
-                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 20");
+                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 20\nmodel = \"handheld\"");
         return PlanFile.open(Files.writeString(folder.resolve(sample + ".toml"), text));
     }
 

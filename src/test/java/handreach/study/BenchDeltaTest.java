@@ -85,6 +85,9 @@ class BenchDeltaTest {
                         centre = "camp"
                         radius_km = 3
 
+                        [reach]
+                        model = "handheld"
+
                         [[position]]
                         name = "camp"
                         at = "44.4773, -29.5217"

@@ -37,7 +37,8 @@ class GroundDoubtsTest {
             Files.copy(SAMPLES.resolve("forest-hills").resolve(file), folder.resolve(file));
         text = Files.readString(SAMPLES.resolve("forest-hills/plan.toml"))
                 .replace("../invented-bench", SAMPLES.resolve("invented-bench").toString())
-                .replace("cover = \"woodland\"", "cover = \"open\"");
+                .replace("cover = \"woodland\"", "cover = \"open\"")
+                .replace("[reach]", "[reach]\nmodel = \"handheld\"");
     }
 
     private Scene scene(String groundLines) throws IOException {

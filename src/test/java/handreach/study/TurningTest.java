@@ -35,7 +35,7 @@ class TurningTest {
                 .replace("tiles = \"tiles\"", "tiles = '" + SAMPLE.resolve("tiles") + "'")
                 .replace("\"../invented-bench/bench.csv\"", "'" + SAMPLE.resolve("../invented-bench/bench.csv") + "'")
                 .replace("radius_km = 8", "radius_km = 2")
-                .replace("bearing_step_deg = 5", "bearing_step_deg = 30")
+                .replace("bearing_step_deg = 5", "bearing_step_deg = 30\nmodel = \"handheld\"")
                 .replace(CAMP, CAMP + camp)
                 .replace(LAKE, LAKE + lake);
         Path file = folder.resolve("plan.toml");
