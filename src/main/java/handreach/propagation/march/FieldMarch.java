@@ -260,7 +260,7 @@ public final class FieldMarch {
                     wave.wavelengthM(),
                     SHORTEST_TOGETHER_M,
                     2 + highestM);
-            FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
+            FieldMarchGrid grid = FieldMarchGrid.together(ground, wave.wavelengthM(), txHeightM + highestM);
             checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
             marches[i] = new FieldMarch(ground, grid, wave, covers.get(i), txHeightM, rxHeightsM);
         }

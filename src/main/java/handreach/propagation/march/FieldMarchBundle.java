@@ -79,6 +79,7 @@ final class FieldMarchBundle {
     private void begin() {
         halvings = halvings(0);
         column = columnOf(halvings);
+        column.nodes(nodes(0));
         column.end(topM[0]);
         for (int i = 0; i < lane.length; i++) startM[i] = lane[i].begin(column, i);
         for (int i = lane.length; i < LANES; i++) column.copy(lane.length - 1, i);
@@ -104,6 +105,7 @@ final class FieldMarchBundle {
         if (next != halvings) column = handedOn(column, halvings, next);
         column.end(Math.max(topM[f - 1], topM[f]));
         halvings = next;
+        column.nodes(nodes(f));
         for (int i = 0; i < LANES; i++) {
             FieldMarchGround ground = lane[of(i)].ground();
             angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
@@ -171,8 +173,14 @@ final class FieldMarchBundle {
 
     private int halvings(int facet) {
         int most = 0;
-        for (FieldMarchPace of : pace) most = Math.max(most, of.halvings(facet));
+        for (FieldMarchPace of : pace) most = Math.max(most, of.halvingsTogether(facet));
         return most;
+    }
+
+    private LaneNodes nodes(int facet) {
+        if (halvings > 0) return LaneNodes.LEVEL;
+        for (FieldMarchPace of : pace) if (of.isWide(facet)) return LaneNodes.WIDE;
+        return LaneNodes.LEVEL;
     }
 
     private LaneColumn columnOf(int halvings) {

@@ -34,6 +34,8 @@ final class FieldMarchPace {
     private static final double NODES_TO_DEG = 24;
 
     private static final double HALVED_TO_DEG = 45;
+    /** In lockstep {@link LaneNodes#WIDE} serve up to here, at half the nodes. */
+    private static final double WIDE_TO_DEG = 33;
     /**
      * Ground that falls by more than the first of these at one corner is a crest, whose edge has waves of every angle. Nodes of half
      * the spacing put it wrong by 0.2 to 0.9 dB at 20 to 40° (uniform theory of diffraction over hard faces), since the two terms of
@@ -71,6 +73,8 @@ final class FieldMarchPace {
     private final double gridStepM;
     private final double wavelengthM;
     private final int[] halvings;
+    private final int[] halvingsTogether;
+    private final boolean[] isWide;
     private final int[] turnSteps;
     private final double[] turnStepsOfARadian;
     private final double refinement;
@@ -90,6 +94,8 @@ final class FieldMarchPace {
         this.longestM = new double[n];
         this.gridStepM = grid.stepM();
         this.halvings = new int[n];
+        this.halvingsTogether = new int[n];
+        this.isWide = new boolean[n];
         this.turnSteps = new int[n];
         this.turnStepsOfARadian = new double[n];
         for (int f = 0; f < n; f++) {
@@ -98,7 +104,12 @@ final class FieldMarchPace {
             longestM[f] = behindCrestM(ground, f, wavelengthM);
             if (cover.layer(ground, f).isThere()) longestM[f] = Math.min(longestM[f], WOODS_WAVELENGTHS * wavelengthM);
             int own = raysDeg[f] <= NODES_TO_DEG ? 0 : raysDeg[f] <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
-            for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
+            int together = raysDeg[f] <= WIDE_TO_DEG ? 0 : own;
+            for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) {
+                halvings[g] = Math.max(halvings[g], own);
+                halvingsTogether[g] = Math.max(halvingsTogether[g], together);
+                isWide[g] |= own > together;
+            }
             if (f > 0) {
                 turnSteps[f] = turnSteps(ground, f, grid, topM, wavelengthM);
                 turnStepsOfARadian[f] = turnStepsOfARadian(ground, f, wavelengthM);
@@ -107,6 +118,7 @@ final class FieldMarchPace {
         for (int f = 0; f < n; f++) {
             double crestDeg = Math.toDegrees(sharpestRad(ground, f));
             if (crestDeg > (halvings[f] == 0 ? SHARP_CREST_DEG : CREST_DEG)) halvings[f] = MOST_HALVINGS;
+            if (crestDeg > (halvingsTogether[f] == 0 ? SHARP_CREST_DEG : CREST_DEG)) halvingsTogether[f] = MOST_HALVINGS;
         }
     }
 
@@ -235,5 +247,15 @@ final class FieldMarchPace {
     /** How often the spacing of the grid's nodes is halved on a facet. */
     int halvings(int facet) {
         return halvings[facet];
+    }
+
+    /** The same in lockstep, where {@link LaneNodes#WIDE} serve in place of the first halving. */
+    int halvingsTogether(int facet) {
+        return halvingsTogether[facet];
+    }
+
+    /** Whether nodes in lockstep stand for wide rays. */
+    boolean isWide(int facet) {
+        return isWide[facet];
     }
 }

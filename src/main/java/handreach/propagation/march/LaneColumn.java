@@ -42,13 +42,19 @@ final class LaneColumn {
 
     private float[] passIm = new float[0];
     private int passed;
-    private final LaneTerm[] terms;
-    private final Map<Long, LanePole.Settled[]> settled = new HashMap<>();
+    /** Terms of the square root of a turn while rays are level, and while they are wide. */
+    private final LaneTerm[] levelTerms;
+
+    private final LaneTerm[] wideTerms;
+    private LaneTerm[] terms;
+    private final Map<LaneNodes, Map<Long, LanePole.Settled[]>> settledOf = new HashMap<>();
+    private Map<Long, LanePole.Settled[]> settled = new HashMap<>();
     private final LanePole[] pole = new LanePole[FieldMarchPace.HIGHEST_ORDER];
     private final float[] cosine = new float[LANES];
     private final float[] sine = new float[LANES];
     private final double[] restRad = new double[LANES];
-    private LanePole.Settled[] calming;
+    private LaneNodes nodes = LaneNodes.LEVEL;
+    private final Map<LaneNodes, LanePole.Settled[]> calming = new HashMap<>();
     private int stepsSinceCalm;
 
     /**
@@ -71,11 +77,11 @@ final class LaneColumn {
         while (from > 0 && all[from - 1] > 0) from--;
         this.extinction = Arrays.copyOfRange(all, from, n);
         this.fade = new float[n - from];
-        this.terms = new LaneTerm[terms];
-        for (int j = 0; j < terms; j++)
-            this.terms[j] =
-                    new LaneTerm(j + 1, terms, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+        this.levelTerms = terms(terms);
+        this.wideTerms = terms == 2 ? levelTerms : terms(2);
+        this.terms = levelTerms;
         for (int i = 0; i < pole.length; i++) pole[i] = new LanePole();
+        settledOf.put(nodes, settled);
     }
 
     /** Ends the column at a height, the absorber below it. What was above is gone; what comes to it is empty. */
@@ -126,21 +132,42 @@ final class LaneColumn {
 
     /** Makes ready the step of a lane: so many quanta, a fraction of this order. */
     void step(int lane, long quanta, int order) {
-        LanePole.Settled[] of = settled.get(quanta * FieldMarchColumn.ORDERS + order);
+        long key = quanta * FieldMarchColumn.ORDERS + order;
+        LanePole.Settled[] of = settled.get(key);
         if (of == null) {
             if (settled.size() >= STEPS_KEPT) settled.clear();
             of = settled(PadeStep.ofQuanta(quanta, order));
-            settled.put(quanta * FieldMarchColumn.ORDERS + order, of);
+            settled.put(key, of);
         }
         for (int i = 0; i < of.length; i++) pole[i].put(lane, of[i]);
     }
 
+    /** What the nodes stand for from now on. */
+    void nodes(LaneNodes next) {
+        if (next.equals(nodes)) return;
+        nodes = next;
+        settled = settledOf.computeIfAbsent(nodes, of -> new HashMap<>());
+        terms = next.equals(LaneNodes.WIDE) ? wideTerms : levelTerms;
+        for (LaneTerm term : terms) term.nodes(next);
+    }
+
+    private LaneTerm[] terms(int count) {
+        LaneTerm[] made = new LaneTerm[count];
+        for (int j = 0; j < count; j++)
+            made[j] = new LaneTerm(j + 1, count, most, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+        return made;
+    }
+
+    private double scale() {
+        return 1 / (k * k * grid.spacingM() * grid.spacingM());
+    }
+
     private LanePole.Settled[] settled(PadeStep step) {
-        double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
+        double s = scale();
         LanePole.Settled[] of = new LanePole.Settled[groups(step.order()) * LaneMath.POLES];
         for (int i = 0; i < of.length; i++)
             of[i] = i < step.order()
-                    ? LanePole.Settled.of(step.pole(i).multiply(s), step.weight(i), groundRow)
+                    ? LanePole.Settled.of(step.pole(i).multiply(s), step.weight(i), groundRow, nodes)
                     : LanePole.Settled.NONE;
         return of;
     }
@@ -161,7 +188,7 @@ final class LaneColumn {
 
     /** ψ += Σ c (M + qD/k²)⁻¹ Dψ/k². */
     private void solve(int order) {
-        float scale = (float) (1 / (k * k * grid.spacingM() * grid.spacingM()));
+        float scale = (float) scale();
         bendGround();
         for (int g = 0; g < groups(order); g++) {
             int at = g * LaneMath.POLES;
@@ -176,7 +203,7 @@ final class LaneColumn {
 
     /** D ψ/k² on the ground, where ∂ψ/∂η = gψ. */
     private void bendGround() {
-        double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
+        double s = scale();
         double gr = groundRow.getReal();
         double gi = groundRow.getImaginary();
         float[] re = field.re();
@@ -271,9 +298,9 @@ final class LaneColumn {
     }
 
     private void calm() {
-        if (calming == null) calming = settled(PadeStep.calming());
-        for (int i = 0; i < calming.length; i++) for (int lane = 0; lane < LANES; lane++) pole[i].put(lane, calming[i]);
-        solve(calming.length);
+        LanePole.Settled[] calm = calming.computeIfAbsent(nodes, of -> settled(PadeStep.calming()));
+        for (int i = 0; i < calm.length; i++) for (int lane = 0; lane < LANES; lane++) pole[i].put(lane, calm[i]);
+        solve(calm.length);
         stepsSinceCalm = 0;
     }
 

@@ -33,9 +33,9 @@ final class LanePole {
         /** A pole that adds nothing, where an order is no multiple of {@link LaneMath#POLES}. */
         static final Settled NONE = new Settled(Complex.ZERO, Complex.ZERO, Complex.ZERO, Complex.ZERO, Complex.ZERO);
 
-        static Settled of(Complex q, Complex weight, Complex ground) {
-            Complex off = q.add(1.0 / 12);
-            Complex diagonal = q.multiply(-2).add(10.0 / 12);
+        static Settled of(Complex q, Complex weight, Complex ground, LaneNodes nodes) {
+            Complex off = q.add(nodes.share());
+            Complex diagonal = q.multiply(-2).add(1 - 2 * nodes.share());
             Complex root = diagonal.multiply(diagonal)
                     .subtract(off.multiply(off).multiply(4))
                     .sqrt();

@@ -2,8 +2,8 @@ package handreach.propagation.march;
 
 /** A term of the square root of a turn in every lane: {@link FieldMarchTurn}. */
 final class LaneTerm {
-    final float off;
-    final float diagonal;
+    float off;
+    float diagonal;
     final float[] growth = new float[LaneMath.LANES];
     final float[] scale = new float[LaneMath.LANES];
     /** Multiplier of the first row over the ground times the element over its diagonal. */
@@ -12,8 +12,11 @@ final class LaneTerm {
     final float[] firstIm = new float[LaneMath.LANES];
     final float[] vRe;
     final float[] vIm;
+    private final int j;
+    private final int terms;
     private final double a;
-    private final double p;
+    private double share;
+    private double p;
     private final double k;
     private final double spacingM;
     private final double groundRe;
@@ -25,11 +28,19 @@ final class LaneTerm {
         this.groundRe = groundRe;
         this.groundIm = groundIm;
         this.a = FieldMarchTurn.strength(j, terms);
-        this.p = FieldMarchTurn.spread(j, terms, k * spacingM);
-        this.off = (float) (1.0 / 12 + p);
-        this.diagonal = (float) (10.0 / 12 - 2 * p);
+        this.j = j;
+        this.terms = terms;
         this.vRe = new float[n * LaneMath.LANES];
         this.vIm = new float[n * LaneMath.LANES];
+        nodes(LaneNodes.LEVEL);
+    }
+
+    /** What the nodes stand for from now on. */
+    void nodes(LaneNodes nodes) {
+        share = nodes.share();
+        p = FieldMarchTurn.spread(j, terms, k * spacingM);
+        off = (float) (share + p);
+        diagonal = (float) (1 - 2 * share - 2 * p);
     }
 
     /** The ground row for a turn by this angle. */
@@ -45,8 +56,8 @@ final class LaneTerm {
         double vi = -pi * inverse;
         vRe[lane] = (float) vr;
         vIm[lane] = (float) vi;
-        double lr = (1.0 / 12 + p) * vr;
-        double li = (1.0 / 12 + p) * vi;
+        double lr = (share + p) * vr;
+        double li = (share + p) * vi;
         double upRe = 1.0 / 3 + 2 * p;
         double upIm = 2 * grown;
         firstRe[lane] = (float) (upRe * lr - upIm * li);

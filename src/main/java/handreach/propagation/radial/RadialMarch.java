@@ -90,7 +90,7 @@ public final class RadialMarch {
      */
     static boolean isSound(double[] excessDb) {
         for (int i = 0; i < excessDb.length; i++) {
-            if (excessDb[i] < BEST_DB) return false;
+            if (!(excessDb[i] >= BEST_DB && excessDb[i] < Double.POSITIVE_INFINITY)) return false;
             if (i > 0 && excessDb[i] < CoveredMarch.LOST_DB && excessDb[i - 1] - excessDb[i] > FALL_DB) return false;
         }
         return true;

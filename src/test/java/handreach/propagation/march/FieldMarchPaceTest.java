@@ -4,6 +4,7 @@ import static handreach.propagation.FullWaveRows.conditions;
 import static handreach.propagation.FullWaveRows.faces;
 import static handreach.propagation.FullWaveRows.level;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
@@ -67,19 +68,39 @@ class FieldMarchPaceTest {
 
     @Test
     void onlySteepFacetsAndTheirNeighboursArePaidFor() { // one gorge within 6 km of level ground
-        double[] d = new double[201];
-        double[] h = new double[201];
-        for (int i = 0; i < d.length; i++) {
-            d[i] = 0.03 * i;
-            h[i] = -20 * Math.max(0, 4 - Math.abs(i - 100));
-        }
-        FieldMarchGround ground = FieldMarch.ground(Profiles.of(d, h), 1.5, CHANNEL);
+        FieldMarchGround ground = FieldMarch.ground(gorge(20), 1.5, CHANNEL);
         FieldMarchPace pace = FieldMarchPace.of(
                 ground, FieldMarchGrid.fast(ground, WAVELENGTH_M, 3), WAVELENGTH_M, FieldMarchCover.NONE);
         int fine = 0;
         for (int f = 0; f < ground.facets(); f++) if (pace.halvings(f) > 0) fine++;
         // eight facets of the gorge, and the level ones at its rims
         assertEquals(8 + 2, fine);
+    }
+
+    /** By hand: the same gorge with faces of 27 degrees, whose rays the wide nodes of lockstep carry, and with faces of 38. */
+    @Test
+    void inLockstepWideNodesServeWhereNodesWouldBeHalved() {
+        for (double stepM : new double[] {15, 23.5}) {
+            FieldMarchGround ground = FieldMarch.ground(gorge(stepM), 1.5, CHANNEL);
+            FieldMarchPace pace = FieldMarchPace.of(
+                    ground, FieldMarchGrid.fast(ground, WAVELENGTH_M, 3), WAVELENGTH_M, FieldMarchCover.NONE);
+            boolean isCarried = stepM == 15;
+            assertTrue(pace.halvings(96) > 0, "by itself");
+            assertEquals(isCarried, pace.halvingsTogether(96) == 0, stepM + " m");
+            assertEquals(isCarried, pace.isWide(96), stepM + " m");
+            assertEquals(0, pace.halvingsTogether(50));
+            assertFalse(pace.isWide(50));
+        }
+    }
+
+    private static Profile gorge(double stepM) {
+        double[] d = new double[201];
+        double[] h = new double[201];
+        for (int i = 0; i < d.length; i++) {
+            d[i] = 0.03 * i;
+            h[i] = -stepM * Math.max(0, 4 - Math.abs(i - 100));
+        }
+        return Profiles.of(d, h);
     }
 
     @Test

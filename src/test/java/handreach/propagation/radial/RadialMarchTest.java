@@ -19,5 +19,7 @@ class RadialMarchTest {
         assertFalse(RadialMarch.isSound(new double[] {40, 50, -67, -43}));
         assertFalse(RadialMarch.isSound(new double[] {61, 58, 32, 30}), "a fall of 26 dB in one sample");
         assertFalse(RadialMarch.isSound(new double[] {3, 2, -13}));
+        assertFalse(RadialMarch.isSound(new double[] {3, Double.NaN, 4}), "no number");
+        assertFalse(RadialMarch.isSound(new double[] {3, Double.POSITIVE_INFINITY}), "no end");
     }
 }
