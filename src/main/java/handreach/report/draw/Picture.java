@@ -101,25 +101,40 @@ public final class Picture {
 
     /** Relief tinted by odds of copy. */
     public static Picture odds(Hillshade hillshade, OddsAt odds) {
-        MapFrame frame = hillshade.frame();
+        double[] latitudeDeg = latitudesDeg(hillshade.frame());
+        double[] longitudeDeg = longitudesDeg(hillshade.frame());
         return tinted(hillshade, (x, y, shade) -> {
-            double share = odds.odds(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            double share = odds.odds(latitudeDeg[y], longitudeDeg[x]);
             return share < 0 ? faded(shade) : OddsRamp.overShade(share, shade);
         });
     }
 
     /** Relief tinted and hatched by the least loadout that does the job; bare relief where none does. */
     public static Picture leastLoadout(Hillshade hillshade, LeastAt least, List<LoadoutMark> marks) {
-        MapFrame frame = hillshade.frame();
+        double[] latitudeDeg = latitudesDeg(hillshade.frame());
+        double[] longitudeDeg = longitudesDeg(hillshade.frame());
         return tinted(hillshade, (x, y, shade) -> {
             int paper = OddsRamp.lightened(shade);
-            int number = least.number(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            int number = least.number(latitudeDeg[y], longitudeDeg[x]);
             if (number < NONE_REACHES) return faded(shade);
             if (number < 0) return Srgb.grey(paper);
             LoadoutMark mark = marks.get(number);
             double tint = mark.hatch().inks(x, y) ? HATCH_TINT : AREA_TINT;
             return Srgb.darkened(Srgb.mix(0xFFFFFF, mark.rgb(), tint), paper / 255.0);
         });
+    }
+
+    /** Of the middles of the rows; worked out once, since each costs a power. */
+    private static double[] latitudesDeg(MapFrame frame) {
+        double[] all = new double[frame.heightPx()];
+        for (int y = 0; y < all.length; y++) all[y] = frame.latitudeDeg(y + 0.5);
+        return all;
+    }
+
+    private static double[] longitudesDeg(MapFrame frame) {
+        double[] all = new double[frame.widthPx()];
+        for (int x = 0; x < all.length; x++) all[x] = frame.longitudeDeg(x + 0.5);
+        return all;
     }
 
     /** The sample of a loadout's area as {@link #leastLoadout} paints it, for a legend. */
