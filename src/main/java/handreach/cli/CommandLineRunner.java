@@ -23,7 +23,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import picocli.CommandLine;
+import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
@@ -132,13 +134,28 @@ public final class CommandLineRunner {
                 .substring(heading.length());
     }
 
-    /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */
+    /**
+     * The command asked for. Where the words name none, help lists all by what they say of themselves: building one with its
+     * options takes a cold start some 15 ms.
+     */
     private static CommandLine commands(String[] args, Consumer<Optional<Path>> window, VectorStart vectors) {
         CommandLine line = new CommandLine(new HandreachCommand());
         boolean isNamed = args.length > 0 && COMMANDS.contains(args[0]);
-        for (String name : isNamed ? List.of(args[0]) : COMMANDS)
-            line.addSubcommand(name, command(name, window, vectors));
+        boolean isListed = true;
+        for (String word : args) if (COMMANDS.contains(word)) isListed = false;
+        for (String name : isNamed ? List.of(args[0]) : COMMANDS) {
+            Object command = command(name, window, vectors);
+            if (isListed) line.addSubcommand(name, listed(command.getClass()));
+            else line.addSubcommand(name, command);
+        }
         return line;
+    }
+
+    /** A command by its description alone. */
+    private static CommandSpec listed(Class<?> command) {
+        CommandSpec spec = CommandSpec.create();
+        spec.usageMessage().description(command.getAnnotation(Command.class).description());
+        return spec;
     }
 
     private static Object command(String name, Consumer<Optional<Path>> window, VectorStart vectors) {

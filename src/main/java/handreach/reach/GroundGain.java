@@ -38,29 +38,33 @@ public record GroundGain(double control, double share, Interval gain95, double k
     }
 
     /**
-     * Over the cells of two maps.
+     * Over the cells of maps, each against the first. The margins of the first are worked out once for all.
      *
-     * @shape  two grids in; O(cells × places), pure
+     * @shape  a grid, and k others in; k answers in their order out; O(cells × (k + places)), pure
      * @unit   odds 0 to 1; shares 0 to 1, m²
-     * @valid  both over the same grid, at least one place; cells known to both count
+     * @valid  all over the same grid, at least one place; cells known to both count
      * @error  that of the odds; sides are named in a plane about the source, to about a degree within 100 km
      * @source docs/definitions.md; JCGM 100:2008, 5.2.2: what both links share cancels in their difference
      */
-    public static GroundGain of(OddsGrid control, OddsGrid other, double odds, List<Position> places) {
-        if (!control.grid().equals(other.grid())) throw new IllegalArgumentException("links over different grids");
+    public static List<GroundGain> of(OddsGrid control, List<OddsGrid> others, double odds, List<Position> places) {
         CellGrid grid = control.grid();
-        Tally tally = new Tally(control.link(), other.link(), odds, places);
-        double cellM2 = grid.cellM() * grid.cellM();
-        for (int cell = 0; cell < grid.count(); cell++)
-            if (control.isKnown(cell)
-                    && other.isKnown(cell)
-                    && tally.tellsApart(cellM2, control.marginDb(cell), other.marginDb(cell)))
-                tally.side(
-                        cellM2,
-                        other.marginDb(cell),
-                        grid.latitudeOf(grid.rowOf(cell)),
-                        grid.longitudeOf(grid.columnOf(cell)));
-        return tally.gain();
+        List<Tally> tallies = new ArrayList<>();
+        for (OddsGrid other : others) {
+            if (!grid.equals(other.grid())) throw new IllegalArgumentException("links over different grids");
+            tallies.add(new Tally(control.link(), other.link(), odds, places));
+        }
+        double[] controlDb = new double[grid.columns()];
+        double[] otherDb = new double[grid.columns()];
+        for (int row = 0; row < grid.rows(); row++) {
+            control.marginsDb(grid.index(row, 0), controlDb.length, controlDb);
+            for (int k = 0; k < tallies.size(); k++) {
+                others.get(k).marginsDb(grid.index(row, 0), otherDb.length, otherDb);
+                tallies.get(k).row(grid, row, controlDb, otherDb);
+            }
+        }
+        List<GroundGain> gains = new ArrayList<>();
+        for (Tally tally : tallies) gains.add(tally.gain());
+        return gains;
     }
 
     /**
@@ -69,7 +73,7 @@ public record GroundGain(double control, double share, Interval gain95, double k
      * @shape  losses of two links along the same bearings in; O(samples × places), pure
      * @unit   odds 0 to 1; shares 0 to 1, m²
      * @valid  losses for each link's antenna heights, at least one place; samples known to both count
-     * @error  as {@link #of(OddsGrid, OddsGrid, double, List)}, and what lies between bearings
+     * @error  as {@link #of(OddsGrid, List, double, List)}, and what lies between bearings
      * @source docs/definitions.md
      */
     public static GroundGain of(
@@ -123,6 +127,16 @@ public record GroundGain(double control, double share, Interval gain95, double k
             this.places = places;
             this.bought = new double[places.size()][POINTS];
             this.lost = new double[places.size()][POINTS];
+        }
+
+        /** Counts a row of cells; NaN is what is not known. */
+        void row(CellGrid grid, int row, double[] controlMarginDb, double[] otherMarginDb) {
+            double areaM2 = grid.cellM() * grid.cellM();
+            for (int i = 0; i < otherMarginDb.length; i++)
+                if (!Double.isNaN(controlMarginDb[i])
+                        && !Double.isNaN(otherMarginDb[i])
+                        && tellsApart(areaM2, controlMarginDb[i], otherMarginDb[i]))
+                    side(areaM2, otherMarginDb[i], grid.latitudeOf(row), grid.longitudeOf(i));
         }
 
         /** Counts ground, and says whether it is reached by one of the two alone. */

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -18,13 +19,21 @@ public final class LeastLoadout {
     private final byte[] least;
     private final int[] reached;
     private final int known;
+    private final List<ReachEstimate> shares;
 
-    private LeastLoadout(List<ReachLink> links, CellGrid grid, byte[] least, int[] reached, int known) {
+    private LeastLoadout(
+            List<ReachLink> links,
+            CellGrid grid,
+            byte[] least,
+            int[] reached,
+            int known,
+            List<ReachEstimate> shares) {
         this.links = links;
         this.grid = grid;
         this.least = least;
         this.reached = reached;
         this.known = known;
+        this.shares = shares;
     }
 
     /**
@@ -41,10 +50,12 @@ public final class LeastLoadout {
         if (k < 1 || k > 100) throw new IllegalArgumentException(k + " links");
         CellGrid grid = inOrderOfBurden.get(0).grid();
         double[] threshold = new double[k];
+        List<ShareCount> counts = new ArrayList<>();
         for (int i = 0; i < k; i++) {
             OddsGrid odds = inOrderOfBurden.get(i);
             if (!odds.grid().equals(grid)) throw new IllegalArgumentException("links over different grids");
             threshold[i] = odds.link().thresholdDb(targetOdds);
+            counts.add(new ShareCount(odds, targetOdds));
         }
         byte[] least = new byte[grid.count()];
         Arrays.fill(least, (byte) NONE);
@@ -56,11 +67,18 @@ public final class LeastLoadout {
             for (OddsGrid odds : inOrderOfBurden) hide(odds, first, grid.columns(), least);
             for (int i = 0; i < k; i++) {
                 inOrderOfBurden.get(i).marginsDb(first, marginDb.length, marginDb);
+                counts.get(i).row(marginDb);
                 reached[i] += take(marginDb, threshold[i], (byte) i, first, least);
             }
             known += known(first, grid.columns(), least);
         }
-        return new LeastLoadout(inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
+        return new LeastLoadout(
+                inOrderOfBurden.stream().map(OddsGrid::link).toList(),
+                grid,
+                least,
+                reached,
+                known,
+                counts.stream().map(ShareCount::estimate).toList());
     }
 
     // Row by row: the first map of a process is done before a loop over all cells would be compiled.
@@ -99,6 +117,11 @@ public final class LeastLoadout {
     /** Number of the least link that reaches the cell, {@link #NONE} or {@link #UNKNOWN}. */
     public int at(int cell) {
         return least[cell];
+    }
+
+    /** What a link reaches by itself, as {@link OddsGrid#shareEstimate}: its margins are here anyway. */
+    public ReachEstimate share(int link) {
+        return shares.get(link);
     }
 
     /** Share of the known ground for which this link is the least that does the job: what it buys over all lesser ones. */

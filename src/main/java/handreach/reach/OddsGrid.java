@@ -111,19 +111,15 @@ public final class OddsGrid {
         return losses.isKnown(cell) && marginDb(cell) >= thresholdDb;
     }
 
-    /** {@link #share} with its 95 % interval from the doubt common to all places, in one pass. */
+    /** Share of the known ground that reaches the target odds, with its 95 % interval from the doubt common to all places. */
     public ReachEstimate shareEstimate(double targetOdds) {
-        double threshold = link.thresholdDb(targetOdds);
-        double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
-        double[] thresholds = {threshold, threshold + shift, threshold - shift};
-        long[] reached = new long[thresholds.length];
-        for (int cell = 0; cell < grid().count(); cell++) {
-            if (!losses.isKnown(cell)) continue;
-            double margin = marginDb(cell);
-            for (int i = 0; i < reached.length; i++) if (margin >= thresholds[i]) reached[i]++;
+        ShareCount count = new ShareCount(this, targetOdds);
+        double[] marginDb = new double[grid().columns()];
+        for (int row = 0; row < grid().rows(); row++) {
+            marginsDb(grid().index(row, 0), marginDb.length, marginDb);
+            count.row(marginDb);
         }
-        double known = Math.max(1, losses.knownCount());
-        return new ReachEstimate(reached[0] / known, new Interval(reached[1] / known, reached[2] / known));
+        return count.estimate();
     }
 
     /** Outline of all ground that reaches the target odds; {@link ReachOutline#of}. */

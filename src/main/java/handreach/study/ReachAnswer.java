@@ -10,6 +10,7 @@ import handreach.reach.ModelDifference;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
 import handreach.reach.ReachEstimate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -133,11 +134,10 @@ public record ReachAnswer(
 
         static AreaAnswer of(
                 List<OddsGrid> odds, List<OddsGrid> byBurden, double targetOdds, Optional<ModelDifference> models) {
-            return new AreaAnswer(
-                    odds,
-                    odds.stream().map(one -> one.shareEstimate(targetOdds)).toList(),
-                    LeastLoadout.of(byBurden, targetOdds),
-                    models);
+            LeastLoadout least = LeastLoadout.of(byBurden, targetOdds);
+            List<ReachEstimate> shares = new ArrayList<>();
+            for (OddsGrid one : odds) shares.add(least.share(byBurden.indexOf(one)));
+            return new AreaAnswer(odds, shares, least, models);
         }
 
         /** Losses behind the odds, one for each pair of antenna heights. */

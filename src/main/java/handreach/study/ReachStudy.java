@@ -203,6 +203,7 @@ public final class ReachStudy {
         RoutesAnswer routes = RouteStudy.run(scene, book, progress);
         warnings.addAll(routes.warnings());
         PlacesCount count = new PlacesCount(scene, book, places.places());
+        List<GroundGain> grounds = grounds(losses, area, control);
         List<Optional<ReachVerdict>> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++)
             verdicts.add(
@@ -211,7 +212,7 @@ public final class ReachStudy {
                             : Optional.of(new ReachVerdict(
                                     scene.plan().questions().decide(),
                                     count.gain(loadouts.get(control), loadouts.get(i)),
-                                    ground(losses, area, control, i),
+                                    grounds.get(i),
                                     sides(),
                                     reaches.get(i).overControl().orElseThrow(),
                                     best(controlReach, reaches.get(i)))));
@@ -245,17 +246,21 @@ public final class ReachStudy {
         return all;
     }
 
-    /** Over the cells where there are some, else along the bearings. */
-    private GroundGain ground(
-            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control, int loadout) {
+    /** What each loadout reaches beside the control: over the cells where there are some, else along the bearings. */
+    private List<GroundGain> grounds(
+            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control) {
         double odds = scene.plan().channel().wish().odds();
         List<Position> places = new ArrayList<>();
         for (Side side : sidesOf()) places.add(side.at());
-        if (area.isPresent())
-            return GroundGain.of(
-                    area.get().odds().get(control), area.get().odds().get(loadout), odds, places);
-        return GroundGain.of(
-                losses(losses, control), links.get(control), losses(losses, loadout), links.get(loadout), odds, places);
+        if (area.isPresent()) {
+            List<OddsGrid> all = area.get().odds();
+            return GroundGain.of(all.get(control), all, odds, places);
+        }
+        List<GroundGain> gains = new ArrayList<>();
+        for (int i = 0; i < loadouts.size(); i++)
+            gains.add(GroundGain.of(
+                    losses(losses, control), links.get(control), losses(losses, i), links.get(i), odds, places));
+        return gains;
     }
 
     /** A place by which sides of the ground are told. */

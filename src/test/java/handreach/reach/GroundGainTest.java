@@ -31,7 +31,9 @@ class GroundGainTest {
     private static final ReachLink WHIP = PaperLinks.whip(6, 0.6);
 
     private static GroundGain cells(ReachLink first, ReachLink second, Position... places) {
-        return GroundGain.of(OddsGrid.of(GRID, first), OddsGrid.of(GRID, second), 0.8, List.of(places));
+        return GroundGain.of(
+                        OddsGrid.of(GRID, first), List.of(OddsGrid.of(GRID, second)), 0.8, List.of(places))
+                .get(0);
     }
 
     private static double sides(GroundGain gain) {
@@ -47,6 +49,16 @@ class GroundGainTest {
         assertTrue(gain.gain() > 0.02, "something is gained, or this shows nothing");
         assertTrue(gain.gain95().low() <= gain.gain()
                 && gain.gain() <= gain.gain95().high());
+    }
+
+    @Test
+    void severalAtOnceAreEachAsByItself() {
+        ReachLink lesser = PaperLinks.whip(3, 0.6);
+        OddsGrid control = OddsGrid.of(GRID, CONTROL);
+        List<GroundGain> both = GroundGain.of(
+                control, List.of(OddsGrid.of(GRID, WHIP), OddsGrid.of(GRID, lesser)), 0.8, List.of(SOURCE, NORTH));
+        assertEquals(List.of(cells(CONTROL, WHIP, SOURCE, NORTH), cells(CONTROL, lesser, SOURCE, NORTH)), both);
+        assertTrue(both.get(0).share() > both.get(1).share());
     }
 
     @Test

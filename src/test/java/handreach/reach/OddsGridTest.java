@@ -121,6 +121,7 @@ class OddsGridTest {
         for (int k = 0; k < 3; k++) assertEquals(share[k] / LOSSES.knownCount(), least.shareBoughtBy(k), 1e-12);
         assertEquals((double) none / LOSSES.knownCount(), least.shareOfNone(), 1e-12);
         assertTrue(least.shareBoughtBy(1) > 0);
+        for (int k = 0; k < 3; k++) assertEquals(order.get(k).shareEstimate(0.9), least.share(k));
     }
 
     @Test

@@ -9,15 +9,10 @@ import handreach.cartography.Srgb;
 import handreach.reach.CellGrid;
 import handreach.report.figure.UnknownGround;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.awt.image.DataBufferInt;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
-import javax.imageio.ImageWriter;
-import javax.imageio.stream.ImageOutputStream;
-import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** A raster in colour, and its PNG. Immutable once made. */
 public final class Picture {
@@ -42,12 +37,8 @@ public final class Picture {
     }
 
     private static boolean isGrey(BufferedImage image) {
-        int[] row = new int[image.getWidth()];
-        for (int y = 0; y < image.getHeight(); y++) {
-            image.getRGB(0, y, row.length, 1, row, 0, row.length);
-            for (int rgb : row)
-                if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
-        }
+        for (int rgb : pixels(image))
+            if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
         return true;
     }
 
@@ -110,25 +101,40 @@ public final class Picture {
 
     /** Relief tinted by odds of copy. */
     public static Picture odds(Hillshade hillshade, OddsAt odds) {
-        MapFrame frame = hillshade.frame();
+        double[] latitudeDeg = latitudesDeg(hillshade.frame());
+        double[] longitudeDeg = longitudesDeg(hillshade.frame());
         return tinted(hillshade, (x, y, shade) -> {
-            double share = odds.odds(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            double share = odds.odds(latitudeDeg[y], longitudeDeg[x]);
             return share < 0 ? faded(shade) : OddsRamp.overShade(share, shade);
         });
     }
 
     /** Relief tinted and hatched by the least loadout that does the job; bare relief where none does. */
     public static Picture leastLoadout(Hillshade hillshade, LeastAt least, List<LoadoutMark> marks) {
-        MapFrame frame = hillshade.frame();
+        double[] latitudeDeg = latitudesDeg(hillshade.frame());
+        double[] longitudeDeg = longitudesDeg(hillshade.frame());
         return tinted(hillshade, (x, y, shade) -> {
             int paper = OddsRamp.lightened(shade);
-            int number = least.number(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            int number = least.number(latitudeDeg[y], longitudeDeg[x]);
             if (number < NONE_REACHES) return faded(shade);
             if (number < 0) return Srgb.grey(paper);
             LoadoutMark mark = marks.get(number);
             double tint = mark.hatch().inks(x, y) ? HATCH_TINT : AREA_TINT;
             return Srgb.darkened(Srgb.mix(0xFFFFFF, mark.rgb(), tint), paper / 255.0);
         });
+    }
+
+    /** Of the middles of the rows; worked out once, since each costs a power. */
+    private static double[] latitudesDeg(MapFrame frame) {
+        double[] all = new double[frame.heightPx()];
+        for (int y = 0; y < all.length; y++) all[y] = frame.latitudeDeg(y + 0.5);
+        return all;
+    }
+
+    private static double[] longitudesDeg(MapFrame frame) {
+        double[] all = new double[frame.widthPx()];
+        for (int x = 0; x < all.length; x++) all[x] = frame.longitudeDeg(x + 0.5);
+        return all;
     }
 
     /** The sample of a loadout's area as {@link #leastLoadout} paints it, for a legend. */
@@ -172,14 +178,14 @@ public final class Picture {
 
     private static BufferedImage image(int width, int height, int[] rgb) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-        image.setRGB(0, 0, width, height, rgb, 0, width);
+        System.arraycopy(rgb, 0, pixels(image), 0, width * height);
         return image;
     }
 
     /** A picture with see-through pixels, 0xAARRGGBB, row by row from the north. */
     public static Picture transparent(int width, int height, int[] argb) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_ARGB);
-        image.setRGB(0, 0, width, height, argb, 0, width);
+        System.arraycopy(argb, 0, pixels(image), 0, width * height);
         return new Picture(image);
     }
 
@@ -218,29 +224,16 @@ public final class Picture {
         return image;
     }
 
-    /** The picture as a PNG file. */
+    /** The picture as a PNG file: grey levels as they are, else colours, and what is see-through only where something may be. */
     public byte[] png() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ImageWriter writer = ImageFormat.writer("png");
-        try (ImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
-            writer.setOutput(stream);
-            writer.write(isGrey ? oneChannel() : image);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        } finally {
-            writer.dispose();
-        }
-        return out.toByteArray();
+        Png.Kind kind = isGrey
+                ? Png.Kind.GREY
+                : image.getType() == BufferedImage.TYPE_INT_RGB ? Png.Kind.COLOUR : Png.Kind.SEE_THROUGH;
+        return Png.of(widthPx(), heightPx(), pixels(image), kind);
     }
 
-    /** The grey levels as they are: setting them through colours would apply another brightness curve. */
-    private BufferedImage oneChannel() {
-        BufferedImage grey = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
-        byte[] row = new byte[image.getWidth()];
-        for (int y = 0; y < image.getHeight(); y++) {
-            for (int x = 0; x < row.length; x++) row[x] = (byte) image.getRGB(x, y);
-            grey.getRaster().setDataElements(0, y, row.length, 1, row);
-        }
-        return grey;
+    /** The pixels themselves, without a copy or a look at each: all pictures here are of whole numbers. */
+    private static int[] pixels(BufferedImage image) {
+        return ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
     }
 }
