@@ -68,7 +68,7 @@ class HouseTest {
     private static final Map<String, Set<String>> AT_HOME = Map.ofEntries(
             entry("javafx.", Set.of("desktop")),
             entry("java.awt.", Set.of("report", "desktop", "terrain")),
-            entry("javax.imageio.", Set.of("desktop", "terrain")),
+            entry("javax.imageio.", Set.of("report", "desktop", "terrain")),
             entry("org.geotools.", Set.of("terrain")),
             entry("org.sqlite.", Set.of("terrain")),
             entry("java.sql.", Set.of("terrain")),

@@ -9,10 +9,15 @@ import handreach.cartography.Srgb;
 import handreach.reach.CellGrid;
 import handreach.report.figure.UnknownGround;
 import java.awt.image.BufferedImage;
-import java.awt.image.DataBufferInt;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** A raster in colour, and its PNG. Immutable once made. */
 public final class Picture {
@@ -37,8 +42,12 @@ public final class Picture {
     }
 
     private static boolean isGrey(BufferedImage image) {
-        for (int rgb : pixels(image))
-            if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
+        int[] row = new int[image.getWidth()];
+        for (int y = 0; y < image.getHeight(); y++) {
+            image.getRGB(0, y, row.length, 1, row, 0, row.length);
+            for (int rgb : row)
+                if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
+        }
         return true;
     }
 
@@ -178,14 +187,14 @@ public final class Picture {
 
     private static BufferedImage image(int width, int height, int[] rgb) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-        System.arraycopy(rgb, 0, pixels(image), 0, width * height);
+        image.setRGB(0, 0, width, height, rgb, 0, width);
         return image;
     }
 
     /** A picture with see-through pixels, 0xAARRGGBB, row by row from the north. */
     public static Picture transparent(int width, int height, int[] argb) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_ARGB);
-        System.arraycopy(argb, 0, pixels(image), 0, width * height);
+        image.setRGB(0, 0, width, height, argb, 0, width);
         return new Picture(image);
     }
 
@@ -224,16 +233,29 @@ public final class Picture {
         return image;
     }
 
-    /** The picture as a PNG file: grey levels as they are, else colours, and what is see-through only where something may be. */
+    /** The picture as a PNG file. */
     public byte[] png() {
-        Png.Kind kind = isGrey
-                ? Png.Kind.GREY
-                : image.getType() == BufferedImage.TYPE_INT_RGB ? Png.Kind.COLOUR : Png.Kind.SEE_THROUGH;
-        return Png.of(widthPx(), heightPx(), pixels(image), kind);
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ImageWriter writer = ImageFormat.writer("png");
+        try (ImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
+            writer.setOutput(stream);
+            writer.write(isGrey ? oneChannel() : image);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } finally {
+            writer.dispose();
+        }
+        return out.toByteArray();
     }
 
-    /** The pixels themselves, without a copy or a look at each: all pictures here are of whole numbers. */
-    private static int[] pixels(BufferedImage image) {
-        return ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
+    /** The grey levels as they are: setting them through colours would apply another brightness curve. */
+    private BufferedImage oneChannel() {
+        BufferedImage grey = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
+        byte[] row = new byte[image.getWidth()];
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < row.length; x++) row[x] = (byte) image.getRGB(x, y);
+            grey.getRaster().setDataElements(0, y, row.length, 1, row);
+        }
+        return grey;
     }
 }

@@ -1,6 +1,5 @@
 package handreach.report.draw;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,7 +15,6 @@ import handreach.report.SampleFigures;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.util.List;
-import java.util.Random;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
@@ -40,21 +38,6 @@ class PictureTest {
                 assertEquals(OddsRamp.lightened(SHADE.shade(x, y)), decodedGrey(back, x, y));
                 assertEquals(relief.rgb(x, y) & 0xFF, decodedGrey(back, x, y));
             }
-    }
-
-    @Test
-    void aPngKeepsEveryPixelAndHowFarItIsSeenThrough() throws Exception { // oracle: the runtime's own reader
-        int[] argb = new int[37 * 23];
-        Random random = new Random(5);
-        for (int i = 0; i < argb.length; i++) argb[i] = random.nextInt();
-        Picture clear = Picture.transparent(37, 23, argb);
-        Picture solid = Picture.of(37, 23, argb);
-        BufferedImage clearBack = ImageIO.read(new ByteArrayInputStream(clear.png()));
-        BufferedImage solidBack = ImageIO.read(new ByteArrayInputStream(solid.png()));
-        assertArrayEquals(argb, clearBack.getRGB(0, 0, 37, 23, null, 0, 37));
-        assertEquals(3, solidBack.getRaster().getNumBands());
-        for (int i = 0; i < argb.length; i++)
-            assertEquals(argb[i] | 0xFF000000, solidBack.getRGB(i % 37, i / 37), "pixel " + i);
     }
 
     @Test
