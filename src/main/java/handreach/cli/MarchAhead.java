@@ -18,14 +18,9 @@ final class MarchAhead {
         this.json = json;
     }
 
-    /**
-     * At the very start of a command, before plan and ground are read: the exit code of the program started anew, where a march is named;
-     * and where one is sure to come here, its loops are compiled while the plan is read.
-     */
-    OptionalInt atOnce(boolean isNamed) {
-        OptionalInt code = isNamed ? vectors.instead(Double.POSITIVE_INFINITY) : OptionalInt.empty();
-        if (code.isEmpty() && (isNamed || VectorStart.isAnew())) ReachStudy.expectMarch();
-        return code;
+    /** Where a march is named, before plan and ground are read: the exit code of the program started anew. */
+    OptionalInt atOnce() {
+        return vectors.instead(Double.POSITIVE_INFINITY);
     }
 
     /** The exit code of the program started anew in place of this one; else nothing, and the answer is to be worked out here. */
@@ -41,7 +36,9 @@ final class MarchAhead {
         MarchCost cost = counted.isShort()
                 ? counted
                 : ReachStudy.triedCost(
-                        scene, options, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+                        scene,
+                        options,
+                        () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
         json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written.");
         return OptionalInt.empty();
     }

@@ -121,8 +121,10 @@ final class ReachCommand implements Callable<Integer> {
         Set<ReachPart> parts = parts();
         ReachOptions options = options(parts);
         MarchAhead ahead = new MarchAhead(vectors, json);
-        OptionalInt atOnce = ahead.atOnce(options.withArea() && isMarchNamed(options));
-        if (atOnce.isPresent()) return atOnce.getAsInt();
+        if (options.withArea() && isMarchNamed(options)) {
+            OptionalInt atOnce = ahead.atOnce();
+            if (atOnce.isPresent()) return atOnce.getAsInt();
+        }
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
         Scene planned = Scene.open(file);
@@ -165,7 +167,9 @@ final class ReachCommand implements Callable<Integer> {
     }
 
     private static boolean isMarchNamed(ReachOptions options) {
-        return options.model().filter(wish -> MapEngine.MARCH.goesBy(wish.model())).isPresent();
+        return options.model()
+                .filter(wish -> MapEngine.MARCH.goesBy(wish.model()))
+                .isPresent();
     }
 
     private static OptionalDouble number(Double value) {

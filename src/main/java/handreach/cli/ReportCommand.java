@@ -68,12 +68,10 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        MarchAhead ahead = new MarchAhead(vectors, json);
-        ahead.atOnce(false);
         PlanFile file = PlanFile.open(plan);
         Target.look(out, ".html", file.sources());
         Scene scene = Scene.open(file);
-        OptionalInt elsewhere = ahead.elsewhere(scene, ReachOptions.ofPlan(true));
+        OptionalInt elsewhere = new MarchAhead(vectors, json).elsewhere(scene, ReachOptions.ofPlan(true));
         if (elsewhere.isPresent()) return elsewhere.getAsInt();
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();

@@ -31,7 +31,8 @@ final class VectorStart {
 
     /**
      * The compiler of the virtual machine has half of a cold march. The inner loops of the lanes are worth compiling at once, all else only when
-     * it is used twelve times as much as usual (docs/performance.md); a virtual machine that does not know these words leaves them.
+     * it is used twelve times as much as usual, and with less put into one another (docs/performance.md); a virtual machine that does not know
+     * these words leaves them.
      */
     private static final List<String> COMPILED = List.of(
             "-XX:+IgnoreUnrecognizedVMOptions",
@@ -39,6 +40,7 @@ final class VectorStart {
             "-XX:Tier4MinInvocationThreshold=8000",
             "-XX:Tier4CompileThreshold=200000",
             "-XX:Tier4BackEdgeThreshold=600000",
+            "-XX:FreqInlineSize=80",
             "-XX:CompileCommand=quiet",
             "-XX:CompileCommand=CompileThresholdScaling,handreach.propagation.march.VectorLanes::*,0.02");
 
@@ -53,11 +55,6 @@ final class VectorStart {
         this.out = out;
         this.err = err;
         this.stop = stop;
-    }
-
-    /** Whether this program was started anew, which is done for a march alone. */
-    static boolean isAnew() {
-        return System.getProperty(MARK) != null;
     }
 
     /** The exit code of the program started anew in place of this one, where a march of so many seconds is worth it. */
@@ -88,7 +85,7 @@ final class VectorStart {
         String started = System.getProperty("sun.java.command", "");
         boolean isItself = started.startsWith(MAIN) || !path.isEmpty() && started.startsWith(path);
         return isItself
-                && !isAnew()
+                && System.getProperty(MARK) == null
                 && ModuleLayer.boot().findModule(MODULE).isEmpty()
                 && ModuleFinder.ofSystem().find(MODULE).isPresent()
                 && options().stream()

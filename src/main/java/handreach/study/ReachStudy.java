@@ -9,7 +9,6 @@ import handreach.propagation.Foliage;
 import handreach.propagation.LossModels;
 import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
-import handreach.propagation.radial.RadialMarch;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
@@ -90,11 +89,6 @@ public final class ReachStudy {
     /** On the channel of the scene alone. */
     static ReachAnswer single(Scene scene, ReachOptions options, Progress progress) {
         return new ReachStudy(scene, options).answer(progress);
-    }
-
-    /** A march will be asked for soon: {@link RadialMarch#expect}. */
-    public static void expectMarch() {
-        RadialMarch.expect();
     }
 
     /** What the study will cost by counts, where that should be said before it starts: only marches are that dear. */
@@ -247,8 +241,7 @@ public final class ReachStudy {
     }
 
     /** What each loadout reaches beside the control: over the cells where there are some, else along the bearings. */
-    private List<GroundGain> grounds(
-            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control) {
+    private List<GroundGain> grounds(List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control) {
         double odds = scene.plan().channel().wish().odds();
         List<Position> places = new ArrayList<>();
         for (Side side : sidesOf()) places.add(side.at());

@@ -160,26 +160,6 @@ public final class FieldMarch {
      * {@link #along(Profile, double, double[], PathConditions, DoublePredicate)} gives, on the finest steps and nodes that any of them
      * asks for, in numbers of 32 bits. Profiles may end at different samples of one and the same row of distances.
      */
-    /**
-     * Lets the virtual machine compile the inner loops of {@link #together} on a thread of its own, while whoever will march soon still reads
-     * the ground: until then it puts every vector into an object.
-     *
-     * @shape  nothing is answered
-     * @unit   none
-     * @valid  at most once is useful; where there are no vectors nothing happens
-     * @error  none: nothing is worked out
-     * @source ours: docs/full-wave.md
-     */
-    public static void expect() {
-        Thread thread = new Thread(
-                () -> {
-                    if (together() > 1) new LaneExercise(LaneChoice.best()).run();
-                },
-                "march-expected");
-        thread.setDaemon(true);
-        thread.start();
-    }
-
     static List<List<FullWaveRadial>> bundle(
             List<Profile> profiles,
             double txHeightM,

@@ -41,11 +41,6 @@ public final class RadialMarch {
         return FieldMarch.together();
     }
 
-    /** A march will be asked for soon: {@link FieldMarch#expect}. */
-    public static void expect() {
-        FieldMarch.expect();
-    }
-
     /**
      * What {@link #along} gives for each of several radials from one place whose samples lie at the same distances, {@link #together()} at
      * most; one that cannot be right is marched again by itself.
