@@ -22,12 +22,7 @@ public final class LeastLoadout {
     private final List<ReachEstimate> shares;
 
     private LeastLoadout(
-            List<ReachLink> links,
-            CellGrid grid,
-            byte[] least,
-            int[] reached,
-            int known,
-            List<ReachEstimate> shares) {
+            List<ReachLink> links, CellGrid grid, byte[] least, int[] reached, int known, List<ReachEstimate> shares) {
         this.links = links;
         this.grid = grid;
         this.least = least;

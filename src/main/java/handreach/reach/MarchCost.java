@@ -16,8 +16,7 @@ import java.util.Locale;
  * @param bytes working memory of all threads together
  * @param isTried whether the time was measured on short paths just now, and not counted alone
  */
-public record MarchCost(
-        int radials, int checked, int pairs, int threads, double seconds, long bytes, boolean isTried) {
+public record MarchCost(int radials, int checked, int pairs, int threads, double seconds, long bytes, boolean isTried) {
     /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
     private static final double START_S = 0.2;
     /** A path by itself takes so many times the processor time of one among radials in lockstep: between hills and mountains, measured. */
@@ -33,8 +32,7 @@ public record MarchCost(
      *         busy machine up to four times as long
      * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths; docs/performance.md
      */
-    static MarchCost ofArea(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, int threads) {
+    static MarchCost ofArea(AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, int threads) {
         return ofRadials(request, heights, ground, MarchArea.radials(request.radiusM(), arcM), threads);
     }
 
@@ -78,8 +76,7 @@ public record MarchCost(
     /** What is to be marched: radials, in lockstep or by themselves where {@code together} is 1, or the bearings of a rose where it is 0. */
     private record Work(AreaSetting setting, List<Terminals> heights, int radials, int together) {
         static Work ofBearings(BearingRequest request, List<Terminals> heights, AreaGround ground) {
-            AreaSetting setting =
-                    new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+            AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
             return new Work(setting, heights, request.bearings(), 0);
         }
 
@@ -150,7 +147,9 @@ public record MarchCost(
                 counted(pairs, "pair of antenna heights", "pairs of antenna heights"),
                 time(),
                 counted(threads, "thread", "threads"),
-                isTried ? "good to 40 %, by a trial just now" : "by counts; an old machine takes up to four times as long",
+                isTried
+                        ? "good to 40 %, by a trial just now"
+                        : "by counts; an old machine takes up to four times as long",
                 Math.ceil(bytes / 1e6));
     }
 

@@ -31,8 +31,7 @@ class GroundGainTest {
     private static final ReachLink WHIP = PaperLinks.whip(6, 0.6);
 
     private static GroundGain cells(ReachLink first, ReachLink second, Position... places) {
-        return GroundGain.of(
-                        OddsGrid.of(GRID, first), List.of(OddsGrid.of(GRID, second)), 0.8, List.of(places))
+        return GroundGain.of(OddsGrid.of(GRID, first), List.of(OddsGrid.of(GRID, second)), 0.8, List.of(places))
                 .get(0);
     }
 

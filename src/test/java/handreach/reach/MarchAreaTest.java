@@ -187,7 +187,8 @@ class MarchAreaTest {
             int compared = 0;
             for (int cell = 0; cell < alone.grid().count(); cell++) {
                 if (!alone.isKnown(cell) || excessDb(alone, cell) > CoveredMarch.LOST_DB) continue;
-                assertEquals(alone.lossDb(cell), together.get(k).lossDb(cell), SHARED_DB, three.get(k) + ", cell " + cell);
+                assertEquals(
+                        alone.lossDb(cell), together.get(k).lossDb(cell), SHARED_DB, three.get(k) + ", cell " + cell);
                 compared++;
             }
             assertTrue(compared > 1000, compared + " cells");

@@ -61,7 +61,10 @@ class MarchCostTest {
         assertEquals(2 * one, counted(List.of(FACE, new Terminals(1.4, 1.5))), EVEN * one);
         assertEquals(one, counted(List.of(FACE, new Terminals(1.6, 1.4))), EVEN * one);
         assertEquals(
-                one, counted(List.of(FACE, new Terminals(1.6, 1.4), new Terminals(1.6, 1))), EVEN * one, "three of them");
+                one,
+                counted(List.of(FACE, new Terminals(1.6, 1.4), new Terminals(1.6, 1))),
+                EVEN * one,
+                "three of them");
     }
 
     @Test

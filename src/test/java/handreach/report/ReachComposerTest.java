@@ -168,7 +168,8 @@ class ReachComposerTest {
 
     @Test
     void aColumnOfLengthsHasOneUnitInItsHeadAndNoneInItsCells() throws IOException {
-        ReachAnswer answer = answer("", "cover = \"woodland\"", "cover = \"open\"", "[reach]", "[reach]\nmodel = \"handheld\"");
+        ReachAnswer answer =
+                answer("", "cover = \"woodland\"", "cover = \"open\"", "[reach]", "[reach]\nmodel = \"handheld\"");
         Table<ReachComposer.Row> table = ReachComposer.of(answer).table();
         Lengths.OneUnit km = new Lengths.OneUnit(Lengths.METRIC, true);
         assertEquals("good copy, km", table.head(2));

@@ -42,8 +42,8 @@ class S22SamplesFrozenTest {
     }
 
     private static String[] reach(String sample, String... more) {
-        List<String> words = new ArrayList<>(
-                List.of("reach", "elevation-samples/" + sample + "/plan.toml", "--no-area", "--json"));
+        List<String> words =
+                new ArrayList<>(List.of("reach", "elevation-samples/" + sample + "/plan.toml", "--no-area", "--json"));
         words.addAll(List.of(more));
         return words.toArray(new String[0]);
     }

@@ -117,7 +117,8 @@ class S24ModelChoiceTest {
         double sum = 0;
         int found = 0;
         for (JsonNode line : way.path("lines"))
-            if (List.of("free space", "ground and relief").contains(line.path("label").asText())) {
+            if (List.of("free space", "ground and relief")
+                    .contains(line.path("label").asText())) {
                 sum += line.path("db").asDouble();
                 found++;
             }
@@ -132,7 +133,9 @@ class S24ModelChoiceTest {
         String why = "The model is full-wave, chosen by the program: all ground is open";
         String page = out.resolve("report.html").toString();
         for (String[] words : new String[][] {
-            {"assign", silent}, {"card", silent, "--out", out.resolve("card.pdf").toString()}, {"report", silent, "--out", page}
+            {"assign", silent},
+            {"card", silent, "--out", out.resolve("card.pdf").toString()},
+            {"report", silent, "--out", page}
         }) {
             CommandRun run = CommandRun.of(words);
             assertEquals(0, run.code(), run.err());
@@ -158,7 +161,9 @@ class S24ModelChoiceTest {
         assertEquals("handheld", reach.path("model").asText());
         String said = reach.path("model_choice").asText();
         assertTrue(said.startsWith("The model is handheld, since " + why), said);
-        assertFalse(reach.path("warnings").toString().contains("The model is"), reach.path("warnings").toString());
+        assertFalse(
+                reach.path("warnings").toString().contains("The model is"),
+                reach.path("warnings").toString());
         CommandRun run = CommandRun.of("reach", plan, "--no-area");
         assertTrue(run.out().replaceAll("\\s+", " ").contains("Model: handheld, since " + why), run.out());
         assertFalse(run.err().contains("The model is"), run.err());

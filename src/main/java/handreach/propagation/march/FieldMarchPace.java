@@ -118,7 +118,8 @@ final class FieldMarchPace {
         for (int f = 0; f < n; f++) {
             double crestDeg = Math.toDegrees(sharpestRad(ground, f));
             if (crestDeg > (halvings[f] == 0 ? SHARP_CREST_DEG : CREST_DEG)) halvings[f] = MOST_HALVINGS;
-            if (crestDeg > (halvingsTogether[f] == 0 ? SHARP_CREST_DEG : CREST_DEG)) halvingsTogether[f] = MOST_HALVINGS;
+            if (crestDeg > (halvingsTogether[f] == 0 ? SHARP_CREST_DEG : CREST_DEG))
+                halvingsTogether[f] = MOST_HALVINGS;
         }
     }
 

@@ -154,7 +154,8 @@ final class LaneColumn {
     private LaneTerm[] terms(int count) {
         LaneTerm[] made = new LaneTerm[count];
         for (int j = 0; j < count; j++)
-            made[j] = new LaneTerm(j + 1, count, most, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+            made[j] =
+                    new LaneTerm(j + 1, count, most, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
         return made;
     }
 
