@@ -127,8 +127,8 @@ final class ReachCommand implements Callable<Integer> {
         }
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
-        Scene planned = Scene.open(file);
-        Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
+        Scene planned = Scene.unchosen(file);
+        Scene scene = (channel == null ? planned : planned.onChannel("--channel", channel)).withOptions(options);
         OptionalInt elsewhere = ahead.elsewhere(scene, options);
         if (elsewhere.isPresent()) return elsewhere.getAsInt();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

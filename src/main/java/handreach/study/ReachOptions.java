@@ -110,8 +110,10 @@ public record ReachOptions(
 
     /** Whether this asks for nothing that the plan says otherwise. */
     boolean leaves(Plan plan) {
-        return radiusKm.isEmpty()
-                && cellM.isEmpty()
+        return radiusKm.orElse(plan.places().area().radiusKm())
+                        == plan.places().area().radiusKm()
+                && cellM.orElse(plan.questions().reach().cellM())
+                        == plan.questions().reach().cellM()
                 && leavesModel(plan)
                 && standingFor(plan) == plan.questions().reach().standing();
     }

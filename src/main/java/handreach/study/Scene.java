@@ -162,9 +162,12 @@ public final class Scene {
      * The same scene asked for another radius, cell or model than the plan file says; this very scene where it is not, by which whoever
      * asked knows the answer for its own. Faults of the options are told at once.
      */
-    Scene withOptions(ReachOptions options) {
+    public Scene withOptions(ReachOptions options) {
         options.check(plan);
-        return options.leaves(plan) ? this : new Scene(this, options.over(plan)).choosing();
+        if (!options.leaves(plan)) return new Scene(this, options.over(plan)).choosing();
+        boolean isToBeChosen =
+                choice.isEmpty() && plan.questions().reach().wish().isChosen();
+        return isToBeChosen ? choosing() : this;
     }
 
     /** The same scene with the model that {@link ModelChoice} has for it, where the plan leaves that to the program. */
@@ -227,15 +230,20 @@ public final class Scene {
                                 anywhere, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site())));
     }
 
-    /** Opens everything the plan names. */
+    /** Opens everything the plan names, and chooses the model where the plan leaves that to the program. */
     public static Scene open(PlanFile file) {
+        return unchosen(file).choosing();
+    }
+
+    /** The same for whoever puts options over it next: the model is chosen for what they ask, and counted once. */
+    public static Scene unchosen(PlanFile file) {
         Plan plan = file.plan();
         GroundChoice.CoverChoice choice = plan.ground().cover();
         CompletableFuture<TileFolder> tiles = CompletableFuture.supplyAsync(() -> read(plan));
         Optional<BenchAnalysis> bench = plan.equipment().bench().map(named -> PlanBench.of(file, named));
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
-        return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of()).choosing();
+        return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of());
     }
 
     /** The polygons round the plan's area, read whoever asks, so that every command tells what is wrong with them. */
