@@ -7,6 +7,7 @@ import handreach.study.Scene;
 import java.lang.management.ManagementFactory;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.LongSupplier;
 
 /** What stands before a march: the program started anew where vectors pay, else a line of what it will cost. */
 final class MarchAhead {
@@ -25,20 +26,16 @@ final class MarchAhead {
 
     /** The exit code of the program started anew in place of this one; else nothing, and the answer is to be worked out here. */
     OptionalInt elsewhere(Scene scene, ReachOptions options) {
-        Optional<MarchCost> march = ReachStudy.cost(scene, options);
-        if (march.isEmpty()) return OptionalInt.empty();
-        MarchCost counted = march.get();
+        Optional<MarchCost> counted = ReachStudy.cost(scene, options, Optional.empty());
+        if (counted.isEmpty()) return OptionalInt.empty();
         if (options.withArea()) {
-            OptionalInt code = vectors.instead(counted.seconds());
+            OptionalInt code = vectors.instead(counted.get().seconds());
             if (code.isPresent()) return code;
         }
         // A bound reference would set management up for every run, not for long marches alone.
-        MarchCost cost = counted.isShort()
-                ? counted
-                : ReachStudy.triedCost(
-                        scene,
-                        options,
-                        () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+        LongSupplier clock = () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+        MarchCost cost =
+                (counted.get().isShort() ? counted : ReachStudy.cost(scene, options, Optional.of(clock))).orElseThrow();
         json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written.");
         return OptionalInt.empty();
     }

@@ -23,38 +23,17 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
     private static final double ALONE = 6;
 
     /**
-     * Cost of {@link MarchArea} by counts: at once, and the same on every machine.
+     * Cost of {@link MarchArea}: by counts, at once and the same on every machine; or by a trial, for a march of which people want to know
+     * whether it takes a minute or five.
      *
-     * @shape  24 paths all round are cut and counted, none is marched
+     * @shape  24 paths all round are cut and counted, and for a trial short ones marched on all threads for half a second to two
      * @unit   m, s, bytes
-     * @valid  as the engine, on a machine as quick as that of the fit while its threads have nothing else to do
-     * @error  0.8 to 1.3 of the processor time of six warm maps of 10 km at 146 and 446 MHz, and two seconds for a cold start; an older or
-     *         busy machine up to four times as long
-     * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths; docs/performance.md
-     */
-    static MarchCost ofArea(AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, int threads) {
-        return ofRadials(request, heights, ground, MarchArea.radials(request.radiusM(), arcM), threads);
-    }
-
-    static MarchCost ofRadials(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, int radials, int threads) {
-        return new Work(AreaSetting.of(request, ground), heights, radials, RadialMarch.together()).counted(threads);
-    }
-
-    /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
-    public static MarchCost ofBearings(
-            BearingRequest request, List<Terminals> heights, AreaGround ground, int threads) {
-        return Work.ofBearings(request, heights, ground).counted(threads);
-    }
-
-    /**
-     * The same by a trial: for a march of which people want to know whether it takes a minute or five.
-     *
-     * @shape  24 paths all round are cut and counted, and short ones marched on all threads for half a second to two ({@link MarchTrial})
-     * @unit   m, s, bytes
-     * @valid  as the engine, while its threads have nothing else to do: beside other work it takes longer
-     * @error  0.77 to 1.24 of the processor time of ten cold runs, 1 to 25 km, 70 to 446 MHz, one to three pairs; told as ±40 %
-     * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths, times the speed of this machine in the trial;
+     * @valid  as the engine, while its threads have nothing else to do: beside other work it takes longer; by counts on a machine as quick
+     *         as that of the fit
+     * @error  by counts 0.8 to 1.3 of the processor time of six warm maps of 10 km at 146 and 446 MHz, and two seconds for a cold start; an
+     *         older or busy machine up to four times as long. By a trial 0.77 to 1.24 of the processor time of ten cold runs, 1 to 25 km,
+     *         70 to 446 MHz, one to three pairs; told as ±40 %
+     * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths, with a trial times the speed of this machine in it;
      *         docs/performance.md
      */
     static MarchCost ofArea(
@@ -64,52 +43,38 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
 
     static MarchCost ofRadials(
             AreaRequest request, List<Terminals> heights, AreaGround ground, int radials, MarchTrial trial) {
-        return new Work(AreaSetting.of(request, ground), heights, radials, RadialMarch.together()).tried(trial);
+        return of(AreaSetting.of(request, ground), heights, radials, RadialMarch.together(), trial);
     }
 
-    /** Cost of {@link BearingLosses} by a trial of the march. */
+    /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
     public static MarchCost ofBearings(
             BearingRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
-        return Work.ofBearings(request, heights, ground).tried(trial);
+        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        return of(setting, heights, request.bearings(), 0, trial);
     }
 
-    /** What is to be marched: radials, in lockstep or by themselves where {@code together} is 1, or the bearings of a rose where it is 0. */
-    private record Work(AreaSetting setting, List<Terminals> heights, int radials, int together) {
-        static Work ofBearings(BearingRequest request, List<Terminals> heights, AreaGround ground) {
-            AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
-            return new Work(setting, heights, request.bearings(), 0);
+    /**
+     * @param together radials that go in lockstep; 0 where they are the bearings of a rose
+     */
+    private static MarchCost of(
+            AreaSetting setting, List<Terminals> heights, int radials, int together, MarchTrial trial) {
+        MarchProbe probe = new MarchProbe(setting, heights, 1);
+        boolean isMap = together > 0;
+        boolean isLockstep = together > 1;
+        int checked = isMap ? MarchArea.checked(radials) : 0;
+        double marched = isMap ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
+        double radialsS = marched * probe.meanS(setting.radiusM());
+        double cellsS = checked > 0 ? checked * probe.meanOfCellsS() : 0;
+        double seconds = 0;
+        if (radialsS + cellsS > 0 && trial.isMade()) {
+            double countedS = radialsS + (isLockstep ? ALONE : 1) * cellsS;
+            seconds = START_S + trial.seconds(setting, heights, Math.max(1, together), countedS);
+        } else if (radialsS + cellsS > 0) {
+            double countedS = radialsS / (isLockstep ? MarchCount.IN_LOCKSTEP : 1) + cellsS;
+            seconds = MarchCount.COLD_S + countedS / trial.threads();
         }
-
-        private int checked() {
-            return together > 0 ? MarchArea.checked(radials) : 0;
-        }
-
-        private double marched() {
-            return together > 0 ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
-        }
-
-        MarchCost counted(int threads) {
-            MarchProbe probe = new MarchProbe(setting, heights, 1);
-            double ofARadial = together > 1 ? 1 / MarchCount.IN_LOCKSTEP : 1;
-            double countedS = marched() * ofARadial * probe.meanS(setting.radiusM());
-            if (checked() > 0) countedS += checked() * probe.meanOfCellsS();
-            return cost(probe, countedS > 0 ? MarchCount.COLD_S + countedS / threads : 0, threads, false);
-        }
-
-        MarchCost tried(MarchTrial trial) {
-            MarchProbe probe = new MarchProbe(setting, heights, 1);
-            double countedS = marched() * probe.meanS(setting.radiusM());
-            double ofACheck = together > 1 ? ALONE : 1;
-            if (checked() > 0) countedS += checked() * ofACheck * probe.meanOfCellsS();
-            double seconds =
-                    countedS > 0 ? START_S + trial.seconds(setting, heights, Math.max(1, together), countedS) : 0;
-            return cost(probe, seconds, trial.threads(), true);
-        }
-
-        private MarchCost cost(MarchProbe probe, double seconds, int threads, boolean isTried) {
-            return new MarchCost(
-                    radials, checked(), heights.size(), threads, seconds, probe.mostBytes() * threads, isTried);
-        }
+        long bytes = probe.mostBytes() * trial.threads();
+        return new MarchCost(radials, checked, heights.size(), trial.threads(), seconds, bytes, trial.isMade());
     }
 
     /** Whether it counts no more than the usual wait, so that a trial would only make people wait for longer. */

@@ -3,19 +3,20 @@ package handreach.reach;
 import handreach.propagation.Terminals;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 
 /**
- * How a march is tried before its time is told: short paths of the very area, frequency and heights, on as many threads as the
+ * How a march is tried before its time is told, if it is tried at all: short paths of the very area, frequency and heights, on as many threads as the
  * march will have, since threads hinder each other.
  *
  * <p>What counts is processor time, not the time of day, so that whatever else the machine does at that moment is not taken for
  * its speed; and of all rounds the quickest, since the first run on code not yet compiled.
  *
  * @param threads the caller's among them
- * @param threadNanos processor time of the thread that asks, ns; the core has no clock of its own
+ * @param threadNanos processor time of the thread that asks, ns; the core has no clock of its own, and without one nothing is tried
  */
-public record MarchTrial(int threads, LongSupplier threadNanos) {
+public record MarchTrial(int threads, Optional<LongSupplier> threadNanos) {
     /** A trial ends after a twentieth of what it is to foretell, but neither before nor after this, s of each thread. */
     private static final double SHORTEST_S = 0.5;
 
@@ -31,6 +32,11 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
 
     public MarchTrial {
         if (threads < 1) throw new IllegalArgumentException(threads + " threads");
+    }
+
+    /** Whether short paths are marched at all; else counts have the word. */
+    boolean isMade() {
+        return threadNanos.isPresent();
     }
 
     /**
@@ -66,6 +72,7 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
 
     private Round round(AreaSetting setting, List<Terminals> heights, int together, double lengthM, int number) {
         int paths = PATHS_OF_A_THREAD * threads;
+        LongSupplier clock = threadNanos.orElseThrow();
         double[] countedS = new double[paths];
         double[] tookS = new double[paths];
         new Workers(threads)
@@ -76,9 +83,9 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
                             // The golden section spreads the azimuths of any number of rounds evenly.
                             if (!probe.cut(2 * Math.PI * 0.6180339887498949 * (number * paths + i), lengthM)) return;
                             countedS[i] = probe.countedS();
-                            long start = threadNanos.getAsLong();
+                            long start = clock.getAsLong();
                             probe.march();
-                            tookS[i] = Math.max(1, threadNanos.getAsLong() - start) / 1e9;
+                            tookS[i] = Math.max(1, clock.getAsLong() - start) / 1e9;
                         },
                         new SubProgress(Progress.SILENT, "trial", 0, 1));
         return new Round(Arrays.stream(countedS).sum(), Arrays.stream(tookS).sum());

@@ -58,15 +58,7 @@ public record RoseAndMap(List<List<BearingLosses>> roses, List<LossGrid> map) {
                 && MarchArea.sharesRadials(MarchArea.radials(map.radiusM(), arcM(map)), rose.bearings());
     }
 
-    /** Cost of both by counts, said before they start: {@link MarchCost#ofBearings}. */
-    public static MarchCost cost(
-            BearingRequest rose, AreaRequest map, List<Terminals> heights, AreaGround ground, int threads) {
-        if (isOneMarch(rose, map)) return MarchCost.ofRadials(map, heights, ground, radials(rose, map), threads);
-        return MarchCost.ofBearings(rose, heights, ground, threads)
-                .and(MarchCost.ofArea(map, heights, ground, arcM(map), threads));
-    }
-
-    /** Cost of both by a trial. */
+    /** Cost of both, said before they start: {@link MarchCost#ofBearings}. */
     public static MarchCost cost(
             BearingRequest rose, AreaRequest map, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
         if (isOneMarch(rose, map)) return MarchCost.ofRadials(map, heights, ground, radials(rose, map), trial);

@@ -91,30 +91,21 @@ public final class ReachStudy {
         return new ReachStudy(scene, options).answer(progress);
     }
 
-    /** What the study will cost by counts, where that should be said before it starts: only marches are that dear. */
-    public static Optional<MarchCost> cost(Scene scene, ReachOptions options) {
+    /**
+     * What the study will cost where that should be said before it starts: only marches are that dear.
+     *
+     * @param threadNanos processor time of the thread that asks, ns, by which the march is tried for some seconds; without it is counted
+     */
+    public static Optional<MarchCost> cost(Scene scene, ReachOptions options, Optional<LongSupplier> threadNanos) {
         if (!MapEngine.MARCH.goesBy(scene.withOptions(options).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, options);
         study.check();
-        int threads = Scene.threads();
+        MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
         return Optional.of(
                 options.withArea()
                         ? RoseAndMap.cost(
-                                study.bearingRequest(), study.areaRequest(), study.heights, study.ground, threads)
-                        : MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, threads));
-    }
-
-    /**
-     * The same by a trial, which takes some seconds itself: for a study that {@link #cost} says is a march, and no short one.
-     *
-     * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
-     */
-    public static MarchCost triedCost(Scene scene, ReachOptions options, LongSupplier threadNanos) {
-        ReachStudy study = new ReachStudy(scene, options);
-        MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
-        return options.withArea()
-                ? RoseAndMap.cost(study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial)
-                : MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
+                                study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial)
+                        : MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial));
     }
 
     /** What this study needs beyond what the reader of the plan has checked key by key. */

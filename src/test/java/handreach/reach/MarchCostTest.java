@@ -10,6 +10,7 @@ import handreach.propagation.Terminals;
 import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 
@@ -86,8 +87,8 @@ class MarchCostTest {
     @Test
     void countsAloneAskNoClockAndPutTwoSecondsForAColdStart() {
         AreaRequest request = Areas.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
-        MarchCost one = MarchCost.ofArea(request, ONE, LEVEL, 20, 1);
-        MarchCost four = MarchCost.ofArea(request, ONE, LEVEL, 20, 4);
+        MarchCost one = MarchCost.ofArea(request, ONE, LEVEL, 20, new MarchTrial(1, Optional.empty()));
+        MarchCost four = MarchCost.ofArea(request, ONE, LEVEL, 20, new MarchTrial(4, Optional.empty()));
         assertEquals(one.seconds() - MarchCount.COLD_S, 4 * (four.seconds() - MarchCount.COLD_S), 1e-9);
         assertEquals(4 * one.bytes(), four.bytes());
         double radials = MarchArea.marched(one.radials()) * (1 + MarchArea.FORETOLD_HALVED) * counted(ONE);
@@ -141,6 +142,6 @@ class MarchCostTest {
 
     private static MarchTrial trial(long tickNs) {
         AtomicLong now = new AtomicLong();
-        return new MarchTrial(1, () -> now.getAndAdd(tickNs));
+        return new MarchTrial(1, Optional.of(() -> now.getAndAdd(tickNs)));
     }
 }
