@@ -15,6 +15,7 @@ import handreach.report.card.FieldCard;
 import handreach.report.figure.RoseFigure;
 import handreach.report.file.AnswerFile;
 import handreach.report.page.Cautions;
+import handreach.study.ModelChoice;
 import handreach.study.ReachAnswer;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
@@ -199,13 +200,16 @@ public final class CardFiles {
     }
 
     /**
-     * What the model says of places that are lost anyway helps nobody who carries the card. What the calibration is comes first and is
-     * said in full however little room there is.
+     * What the model says of places that are lost anyway helps nobody who carries the card, nor why the program chose it. What the
+     * calibration is comes first and is said in full however little room there is.
      */
     private List<CardLine> doubts() {
         Optional<String> calibration = scene.calibration().map(CalibrationFile::words);
+        Optional<String> choice = scene.choice().map(ModelChoice::words);
         Stream<CardLine> others = answer.warnings().stream()
-                .filter(warning -> !warning.startsWith(FAR_GONE) && !calibration.equals(Optional.of(warning)))
+                .filter(warning -> !warning.startsWith(FAR_GONE)
+                        && !calibration.equals(Optional.of(warning))
+                        && !choice.equals(Optional.of(warning)))
                 .map(warning -> new CardLine("", warning, brief(warning)));
         return Stream.concat(calibration.map(CardLine::of).stream(), others).toList();
     }

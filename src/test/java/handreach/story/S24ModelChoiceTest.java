@@ -12,6 +12,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -142,6 +145,13 @@ class S24ModelChoiceTest {
             assertTrue((run.out() + run.err()).contains(why), words[0] + ": " + run.err());
         }
         assertTrue(Files.readString(Path.of(page)).contains("full-wave, chosen by the program"));
+        try (PDDocument card = Loader.loadPDF(out.resolve("card.pdf").toFile())) {
+            String printed = new PDFTextStripper().getText(card);
+            assertTrue(printed.contains("Cautions"), printed);
+            assertFalse(
+                    printed.contains("chosen by the program"),
+                    "why a model was chosen is no doubt to be carried: " + printed);
+        }
     }
 
     /** A wood, or more ground than is marched in the usual wait, turns the same silent plan to the closed form, and no note comes of it. */
