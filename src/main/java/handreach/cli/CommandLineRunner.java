@@ -58,7 +58,7 @@ public final class CommandLineRunner {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
         try (StopNotice stop = StopNotice.on(errWriter)) {
-            return run(args, outWriter, errWriter, window, stop, new VectorStart(args, out, err, stop));
+            return run(args, outWriter, errWriter, window, stop);
         }
     }
 
@@ -67,9 +67,8 @@ public final class CommandLineRunner {
             PrintWriter outWriter,
             PrintWriter errWriter,
             Consumer<Optional<Path>> window,
-            StopNotice stop,
-            VectorStart vectors) {
-        CommandLine line = commands(args, window, vectors)
+            StopNotice stop) {
+        CommandLine line = commands(args, window)
                 .setOut(outWriter)
                 .setErr(errWriter)
                 .setUsageHelpWidth(100)
@@ -138,13 +137,13 @@ public final class CommandLineRunner {
      * The command asked for. Where the words name none, help lists all by what they say of themselves: building one with its
      * options takes a cold start some 15 ms.
      */
-    private static CommandLine commands(String[] args, Consumer<Optional<Path>> window, VectorStart vectors) {
+    private static CommandLine commands(String[] args, Consumer<Optional<Path>> window) {
         CommandLine line = new CommandLine(new HandreachCommand());
         boolean isNamed = args.length > 0 && COMMANDS.contains(args[0]);
         boolean isListed = true;
         for (String word : args) if (COMMANDS.contains(word)) isListed = false;
         for (String name : isNamed ? List.of(args[0]) : COMMANDS) {
-            Object command = command(name, window, vectors);
+            Object command = command(name, window);
             if (isListed) line.addSubcommand(name, listed(command.getClass()));
             else line.addSubcommand(name, command);
         }
@@ -158,7 +157,7 @@ public final class CommandLineRunner {
         return spec;
     }
 
-    private static Object command(String name, Consumer<Optional<Path>> window, VectorStart vectors) {
+    private static Object command(String name, Consumer<Optional<Path>> window) {
         return switch (name) {
             case "bench" -> new BenchCommand();
             case "match" -> new MatchCommand();
@@ -166,13 +165,13 @@ public final class CommandLineRunner {
             case "tiles" -> new TilesCommand();
             case "plan" -> new PlanCommand();
             case "path" -> new PathCommand();
-            case "reach" -> new ReachCommand(vectors);
+            case "reach" -> new ReachCommand();
             case "assign" -> new AssignCommand();
             case "relay" -> new RelayCommand();
             case "atlas" -> new AtlasCommand();
             case "walk" -> new WalkCommand();
             case "card" -> new CardCommand();
-            case "report" -> new ReportCommand(vectors);
+            case "report" -> new ReportCommand();
             case "desk" -> new DeskCommand(window);
             default -> throw new IllegalArgumentException("no command " + name);
         };

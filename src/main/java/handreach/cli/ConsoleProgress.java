@@ -15,6 +15,9 @@ import me.tongfei.progressbar.ProgressBarStyle;
  * Ctrl-C ends the program as usual.
  */
 final class ConsoleProgress implements Progress, AutoCloseable {
+    /** Set where somebody looks at standard error though this process cannot see it: another passes it on. */
+    static final String WATCHED = "handreach.anew.watched";
+
     private static final int STEPS = 100;
     private final AtomicBoolean closed = new AtomicBoolean();
     private final ProgressBar bar;
@@ -30,7 +33,12 @@ final class ConsoleProgress implements Progress, AutoCloseable {
     }
 
     static ConsoleProgress on(PrintWriter err) {
-        return new ConsoleProgress(err, System.console() != null || isTerminal(Path.of("/dev/stderr")));
+        return new ConsoleProgress(err, isWatched());
+    }
+
+    /** Whether what goes to standard error is seen as it comes. */
+    static boolean isWatched() {
+        return System.getProperty(WATCHED) != null || System.console() != null || isTerminal(Path.of("/dev/stderr"));
     }
 
     /** The console is none where the answer goes into a file; standard error may be a terminal all the same. */

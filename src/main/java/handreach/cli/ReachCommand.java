@@ -24,7 +24,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -110,27 +109,15 @@ final class ReachCommand implements Callable<Integer> {
     @Mixin
     private JsonOption json;
 
-    private final VectorStart vectors;
-
-    ReachCommand(VectorStart vectors) {
-        this.vectors = vectors;
-    }
-
     @Override
     public Integer call() {
         Set<ReachPart> parts = parts();
         ReachOptions options = options(parts);
-        MarchAhead ahead = new MarchAhead(vectors, json);
-        if (options.withArea() && isMarchNamed(options)) {
-            OptionalInt atOnce = ahead.atOnce();
-            if (atOnce.isPresent()) return atOnce.getAsInt();
-        }
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
         Scene planned = Scene.unchosen(file);
         Scene scene = (channel == null ? planned : planned.onChannel("--channel", channel)).withOptions(options);
-        OptionalInt elsewhere = ahead.elsewhere(scene, options);
-        if (elsewhere.isPresent()) return elsewhere.getAsInt();
+        MarchAhead.tell(scene, options, json);
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, options, progress);
             progress.close();
@@ -164,12 +151,6 @@ final class ReachCommand implements Callable<Integer> {
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachOptions(
                 out != null && !noArea && needsArea, chosen, by, standing, number(radiusKm), number(cellM), loadouts);
-    }
-
-    private static boolean isMarchNamed(ReachOptions options) {
-        return options.model()
-                .filter(wish -> MapEngine.MARCH.goesBy(wish.model()))
-                .isPresent();
     }
 
     private static OptionalDouble number(Double value) {

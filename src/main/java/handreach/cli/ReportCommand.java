@@ -19,7 +19,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -58,12 +57,6 @@ final class ReportCommand implements Callable<Integer> {
     @Mixin
     private JsonOption json;
 
-    private final VectorStart vectors;
-
-    ReportCommand(VectorStart vectors) {
-        this.vectors = vectors;
-    }
-
     private record Answer(String file, List<String> warnings) {}
 
     @Override
@@ -71,8 +64,7 @@ final class ReportCommand implements Callable<Integer> {
         PlanFile file = PlanFile.open(plan);
         Target.look(out, ".html", file.sources());
         Scene scene = Scene.open(file);
-        OptionalInt elsewhere = new MarchAhead(vectors, json).elsewhere(scene, ReachOptions.ofPlan(true));
-        if (elsewhere.isPresent()) return elsewhere.getAsInt();
+        MarchAhead.tell(scene, ReachOptions.ofPlan(true), json);
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();
         List<String> warnings = new ArrayList<>();
