@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.reach.MapEngine;
 import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
@@ -80,11 +81,16 @@ public final class FreshStart {
         return true;
     }
 
-    /** A map may be marched, and a start with the module takes 60 ms longer. */
+    /** Whether a map may be marched; a start with the module takes 60 ms longer. */
     private static boolean drawsMap(String[] args) {
         if (!args[0].equals("reach")) return args[0].equals("report") || args[0].equals("desk");
-        for (String word : args) if (word.startsWith("--out")) return true;
-        return false;
+        boolean isWritten = false;
+        boolean isOtherEngine = false;
+        for (int i = 1; i < args.length; i++) {
+            isWritten |= args[i].startsWith("--out");
+            isOtherEngine |= args[i - 1].equals("--engine") && !args[i].equals(MapEngine.MARCH.word());
+        }
+        return isWritten && !isOtherEngine;
     }
 
     /** Whether this is the program itself, without the module, and not watched by an agent of somebody's. */
