@@ -42,16 +42,26 @@ public final class FreshStart {
     private static final Path WORDS = Path.of("/proc/self/cmdline");
 
     /**
-     * The compiler of the virtual machine has half of a short run and of a cold march. The inner loops of the lanes are worth compiling at once,
-     * all else only when it is used twelve times as much as usual, and with less put into one another; a virtual machine that does not know
-     * these words leaves them.
+     * The compiler of the virtual machine has half of a short run: what is used for a moment is not worth its best. A virtual machine that does
+     * not know these words leaves them.
      */
-    private static final List<String> COMPILED = List.of(
+    private static final List<String> SHORT = List.of(
             "-XX:+IgnoreUnrecognizedVMOptions",
             "-XX:Tier4InvocationThreshold=60000",
             "-XX:Tier4MinInvocationThreshold=8000",
             "-XX:Tier4CompileThreshold=200000",
-            "-XX:Tier4BackEdgeThreshold=600000",
+            "-XX:Tier4BackEdgeThreshold=600000");
+
+    /**
+     * It has half of a cold march too: the inner loops of the lanes are worth its best at once, other loops not before the methods they stand
+     * in, and less is put into one another.
+     */
+    private static final List<String> MARCHED = List.of(
+            "-XX:+IgnoreUnrecognizedVMOptions",
+            "-XX:Tier4InvocationThreshold=20000",
+            "-XX:Tier4MinInvocationThreshold=2500",
+            "-XX:Tier4CompileThreshold=60000",
+            "-XX:Tier4BackEdgeThreshold=6000000",
             "-XX:FreqInlineSize=80",
             "-XX:CompileCommand=quiet",
             "-XX:CompileCommand=CompileThresholdScaling,handreach.propagation.march.VectorLanes::*,0.02");
@@ -108,7 +118,7 @@ public final class FreshStart {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", File.separatorChar == '\\' ? "java.exe" : "java")
                 .toString());
-        command.addAll(COMPILED);
+        command.addAll(withVectors ? MARCHED : SHORT);
         Path archive = archive();
         if (Files.isRegularFile(archive)) command.add("-XX:SharedArchiveFile=" + archive);
         if (withVectors) command.add("--add-modules=" + MODULE);
