@@ -114,7 +114,8 @@ public final class FreshStart {
     private OptionalInt anew(String[] args) {
         List<String> rest = rest(args);
         if (!canBeHanded(rest)) return OptionalInt.empty();
-        boolean withVectors = drawsMap(args) && ModuleFinder.ofSystem().find(MODULE).isPresent();
+        boolean withVectors =
+                drawsMap(args) && ModuleFinder.ofSystem().find(MODULE).isPresent();
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", File.separatorChar == '\\' ? "java.exe" : "java")
                 .toString());
@@ -152,7 +153,8 @@ public final class FreshStart {
         } catch (IOException notShown) {
             // asked below
         }
-        List<String> asked = new ArrayList<>(ManagementFactory.getRuntimeMXBean().getInputArguments());
+        List<String> asked =
+                new ArrayList<>(ManagementFactory.getRuntimeMXBean().getInputArguments());
         asked.addAll(List.of("-cp", System.getProperty("java.class.path"), MAIN));
         asked.addAll(List.of(args));
         return asked;

@@ -15,7 +15,13 @@ final class Rehearsal {
     public static void main(String[] args) {
         String sample = args[0];
         Path folder = Path.of(args[1]);
-        run("reach", sample, "--model", "handheld", "--out", folder.resolve("reach").toString());
+        run(
+                "reach",
+                sample,
+                "--model",
+                "handheld",
+                "--out",
+                folder.resolve("reach").toString());
         run("path", "--plan", sample, "--from", "spike camp", "--to", "north spur");
         run("relay", sample);
         run("walk", sample);

@@ -42,7 +42,8 @@ class S23FreshStartTest {
 
     @Test
     void whatWasStartedAnewDoesNotStartAgain() throws Exception {
-        Process run = map("0.3", "-XX:TieredStopAtLevel=1", "-Dhandreach.anew.done=true").start();
+        Process run = map("0.3", "-XX:TieredStopAtLevel=1", "-Dhandreach.anew.done=true")
+                .start();
         assertEquals(0, run.waitFor(), said("err"));
         assertTrue(said("out").replaceAll("\\s+", " ").contains("marched along radials one by one"), said("out"));
     }
