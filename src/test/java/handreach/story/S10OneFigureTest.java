@@ -217,6 +217,9 @@ class S10OneFigureTest {
                         Pattern.quote(other) + " .{10,110}? " + calls + " " + hears + " ",
                         Pattern.quote(other) + " (?:(?! calls ).){0,80}?" + bearing + ", " + distance + " "))
                     assertFalse(all(row, card + " ").isEmpty(), row + " in " + card);
+                String brief = Pattern.quote(other) + " [0-9]{3}°, [0-9.]+ [a-z]+,? (" + ODDS + ") (" + ODDS + ") ";
+                for (MatchResult each : all(brief, card))
+                    assertEquals(calls + " " + hears, each.group(1) + " " + each.group(2), other + " in " + card);
                 found++;
             }
             assertTrue(found > 0, "nobody talks with " + base);
