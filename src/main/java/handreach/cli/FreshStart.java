@@ -22,8 +22,8 @@ import java.util.concurrent.CountDownLatch;
 /**
  * Starts the program anew, before anything of it is loaded, on a virtual machine set up for it: the archive of loaded classes that the build
  * puts beside the jar, a compiler that does not hurry, and where a map may be marched the vector module, by which that takes a fraction of the
- * time. The same arguments, streams, environment, signals and exit code. It costs a tenth of a second, and spares more (docs/performance.md). Where the module is
- * there already, or the start cannot be had, the program goes on as it is.
+ * time. The same arguments, streams, environment, signals and exit code. It costs a tenth of a second, and spares more (docs/performance.md).
+ * Where the module is there already, or the start cannot be had, the program goes on as it is.
  */
 public final class FreshStart {
     private static final String MODULE = "jdk.incubator.vector";
@@ -41,23 +41,21 @@ public final class FreshStart {
     /** The words this process was started with, where the system shows them. */
     private static final Path WORDS = Path.of("/proc/self/cmdline");
 
-    /**
-     * The compiler of the virtual machine has half of a short run: what is used for a moment is not worth its best. A virtual machine that does
-     * not know these words leaves them.
-     */
+    /** A virtual machine that does not know the words below leaves them. */
+    private static final String LENIENT = "-XX:+IgnoreUnrecognizedVMOptions";
+
+    /** The compiler of the virtual machine has two fifths of a short run: what is used for a moment is not worth its best. */
     private static final List<String> SHORT = List.of(
-            "-XX:+IgnoreUnrecognizedVMOptions",
             "-XX:Tier4InvocationThreshold=60000",
             "-XX:Tier4MinInvocationThreshold=8000",
             "-XX:Tier4CompileThreshold=200000",
             "-XX:Tier4BackEdgeThreshold=600000");
 
     /**
-     * It has half of a cold march too: the inner loops of the lanes are worth its best at once, other loops not before the methods they stand
+     * It had a third of a cold march: the inner loops of the lanes are worth its best at once, other loops not before the methods they stand
      * in, and less is put into one another.
      */
     private static final List<String> MARCHED = List.of(
-            "-XX:+IgnoreUnrecognizedVMOptions",
             "-XX:Tier4InvocationThreshold=20000",
             "-XX:Tier4MinInvocationThreshold=2500",
             "-XX:Tier4CompileThreshold=60000",
@@ -119,6 +117,7 @@ public final class FreshStart {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", File.separatorChar == '\\' ? "java.exe" : "java")
                 .toString());
+        command.add(LENIENT);
         command.addAll(withVectors ? MARCHED : SHORT);
         Path archive = archive();
         if (Files.isRegularFile(archive)) command.add("-XX:SharedArchiveFile=" + archive);
