@@ -36,7 +36,7 @@ public record SiteNoise(String label, double medianDb, double spreadDb, String s
      * @source Rec. ITU-R P.372-16, section 2: fa = p / (k T0 b)
      */
     public static SiteNoise measured(Dbm floor, double bandwidthKhz, double spreadDb) {
-        double median = floor.dbm() - ExternalNoise.THERMAL_DBM_PER_HZ - 10 * Math.log10(1000 * bandwidthKhz);
+        double median = floor.dbm() - Dbm.THERMAL_PER_HZ - 10 * Math.log10(1000 * bandwidthKhz);
         return new SiteNoise(
                 String.format(
                         Locale.ROOT,

@@ -1,6 +1,7 @@
 package handreach.loadout;
 
 import handreach.input.Keyword;
+import handreach.units.Dbm;
 import java.util.List;
 
 /**
@@ -16,9 +17,6 @@ public enum Modulation {
     /** How files and options name them; narrow FM is the channel of 12.5 kHz (common practice, no source). */
     public static final Keyword<Modulation> KEYWORD =
             Keyword.of(List.of(values()), Modulation::word).also("nfm", FM_12_5);
-
-    /** Boltzmann's constant times 290 K, dBm/Hz. */
-    private static final double KT_DBM_PER_HZ = 10 * Math.log10(1.380649e-23 * 290) + 30;
 
     /** What a person standing still is given to find a place out of a fade, dB; our suggestion. */
     private static final double STANDING_DB = 6;
@@ -57,7 +55,7 @@ public enum Modulation {
 
     /** Thermal noise at 290 K in the noise bandwidth, dBm. */
     public double thermalNoiseDbm() {
-        return KT_DBM_PER_HZ + 10 * Math.log10(noiseBandwidthKhz * 1000);
+        return Dbm.THERMAL_PER_HZ + 10 * Math.log10(noiseBandwidthKhz * 1000);
     }
 
     /**

@@ -7,9 +7,6 @@ import java.util.Locale;
 
 /** Noise that comes in through the antenna, in dB above kT0b of a lossless short vertical antenna over good ground. */
 public final class ExternalNoise {
-    /** 10 log(k T0 / 1 mW) with T0 = 290 K, dBm in 1 Hz. */
-    public static final double THERMAL_DBM_PER_HZ = 10 * Math.log10(1.380649e-23 * 290) + 30;
-
     private static final double MAN_MADE_TO_MHZ = 250;
     private static final double QUIET_RURAL_TO_MHZ = 30;
 

@@ -189,7 +189,7 @@ public final class SmoothGround {
     static double heightBonusDb(double height) {
         double b = height;
         if (b <= 2) return 20 * Math.log10(1 + 0.1 * b * b);
-        return 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8 - 20 * Math.log10(b);
+        return SphericalEarth.highGainDb(b) - 20 * Math.log10(b);
     }
 
     /** Loss over free space by Norton's field over flat ground, dB. */

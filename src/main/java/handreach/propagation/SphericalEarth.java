@@ -55,9 +55,13 @@ public final class SphericalEarth {
     /** G(Y), dB, with its lower limit. */
     static double heightGainDb(double y, double beta, double k) {
         double b = beta * y;
-        double gain =
-                b > 2 ? 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8 : 20 * Math.log10(b + 0.1 * b * b * b);
+        double gain = b > 2 ? highGainDb(b) : 20 * Math.log10(b + 0.1 * b * b * b);
         return Math.max(gain, 2 + 20 * Math.log10(k));
+    }
+
+    /** G(Y) of a high antenna, dB; argument βY above 2. */
+    static double highGainDb(double b) {
+        return 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8;
     }
 
     /**

@@ -6,6 +6,9 @@ package handreach.units;
  * @param dbm decibels over one milliwatt
  */
 public record Dbm(double dbm) {
+    /** Thermal noise at 290 K in 1 Hz, dBm: Boltzmann's constant, as the SI fixes it, times the temperature. */
+    public static final double THERMAL_PER_HZ = 10 * Math.log10(1.380649e-23 * 290) + 30;
+
     public Dbm {
         if (Double.isNaN(dbm)) throw new IllegalArgumentException("a level must be a number");
     }
