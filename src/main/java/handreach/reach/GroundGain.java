@@ -123,7 +123,7 @@ public record GroundGain(double control, double share, Interval gain95, double k
             if (places.isEmpty()) throw new IllegalArgumentException("no place to tell sides by");
             this.controlDb = control.thresholdDb(odds);
             this.otherDb = other.thresholdDb(odds);
-            this.shiftDb = ReachLink.COVERAGE_95 * other.differenceDoubtDb(control);
+            this.shiftDb = Interval.COVERAGE_95 * other.differenceDoubtDb(control);
             this.places = places;
             this.bought = new double[places.size()][POINTS];
             this.lost = new double[places.size()][POINTS];

@@ -46,7 +46,7 @@ public final class LoadoutReach {
 
     private static LoadoutReach of(BearingLosses losses, ReachLink link, List<double[]> marginsDb, double targetOdds) {
         double threshold = link.thresholdDb(targetOdds);
-        double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
+        double shift = Interval.COVERAGE_95 * link.commonDoubtDb();
         return new LoadoutReach(
                 link,
                 losses.request().stepDeg(),
@@ -69,7 +69,7 @@ public final class LoadoutReach {
         List<double[]> marginsDb = margins(losses, link);
         LoadoutReach alone = of(losses, link, marginsDb, targetOdds);
         double threshold = link.thresholdDb(targetOdds);
-        double shift = ReachLink.COVERAGE_95 * link.differenceDoubtDb(control.link);
+        double shift = Interval.COVERAGE_95 * link.differenceDoubtDb(control.link);
         double base = median(control.likely);
         ReachDifference difference = new ReachDifference(
                 control.link.name(),

@@ -102,7 +102,7 @@ public final class OddsGrid {
      */
     public Interval oddsInterval(int cell) {
         double margin = marginDb(cell);
-        double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
+        double shift = Interval.COVERAGE_95 * link.commonDoubtDb();
         return new Interval(link.odds(margin - shift), link.odds(margin + shift));
     }
 

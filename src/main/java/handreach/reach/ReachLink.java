@@ -12,9 +12,6 @@ import java.util.List;
  * what walks have taught about the site. The first end of the budget stands at the source.
  */
 public final class ReachLink {
-    /** Half-width of a 95 % interval in standard uncertainties, normal law. */
-    static final double COVERAGE_95 = 1.96;
-
     private final String name;
     private final LinkBudget budget;
     private final Terminals terminals;

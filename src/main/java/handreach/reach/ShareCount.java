@@ -14,7 +14,7 @@ final class ShareCount {
     ShareCount(OddsGrid odds, double targetOdds) {
         this.losses = odds.losses();
         this.thresholdDb = odds.link().thresholdDb(targetOdds);
-        this.shiftDb = ReachLink.COVERAGE_95 * odds.link().commonDoubtDb();
+        this.shiftDb = Interval.COVERAGE_95 * odds.link().commonDoubtDb();
     }
 
     /** Margins of a row of cells; NaN, which is what is not known, counts nowhere. */

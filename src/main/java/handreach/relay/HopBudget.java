@@ -7,14 +7,13 @@ import handreach.budget.Ways;
 import handreach.geodesy.Position;
 import handreach.propagation.PathLoss;
 import handreach.reach.SiteLesson;
+import handreach.uncertainty.Interval;
 import handreach.uncertainty.Odds;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** A hop's ledger turned into standings: the margin of the weaker direction over the spread between places. */
 final class HopBudget {
-    /** Half-width of a 95 % interval in standard uncertainties. */
-    private static final double COVERAGE = 1.96;
     /** Spread below which shadowing is a step, dB. */
     private static final double LEAST_SPREAD_DB = 0.01;
 
@@ -98,8 +97,8 @@ final class HopBudget {
         double back = backDb / out.backSpreadDb;
         Ways ways = in.budget.needed();
         double sure = ways.least(
-                there - COVERAGE * in.commonDoubtDb() / in.thereSpreadDb,
-                back - COVERAGE * out.commonDoubtDb() / out.backSpreadDb);
+                there - Interval.COVERAGE_95 * in.commonDoubtDb() / in.thereSpreadDb,
+                back - Interval.COVERAGE_95 * out.commonDoubtDb() / out.backSpreadDb);
         return new HopPath.HopOdds(
                 Odds.ofMargin(thereDb, in.thereSpreadDb),
                 Odds.ofMargin(backDb, out.backSpreadDb),
@@ -180,7 +179,7 @@ final class HopBudget {
 
     /** What the standing falls by at the pessimistic end of the doubt that is common to all places. */
     double pessimism() {
-        return COVERAGE * commonDoubtDb() / (budget.isBackWeaker() ? backSpreadDb : thereSpreadDb);
+        return Interval.COVERAGE_95 * commonDoubtDb() / (budget.isBackWeaker() ? backSpreadDb : thereSpreadDb);
     }
 
     private double commonDoubtDb() {

@@ -17,9 +17,6 @@ import java.util.Optional;
  * position in the middle of the rose, else the base, else the bare middle.
  */
 final class PlacesCount {
-    /** Half-width of a 95 % interval in standard uncertainties, normal law. */
-    private static final double COVERAGE_95 = 1.96;
-
     private final Scene scene;
     private final TalkBook book;
     private final List<PlacesAnswer.Place> places;
@@ -75,7 +72,7 @@ final class PlacesCount {
         Party second = carrying(point, other);
         double a = spareDb(first, control);
         double b = spareDb(second, other);
-        double shiftDb = COVERAGE_95
+        double shiftDb = Interval.COVERAGE_95
                 * book.budget(end(other), second.end()).differenceDoubtDb(book.budget(end(control), first.end()));
         return new Reached(a >= 0, b >= 0, b >= shiftDb, b >= -shiftDb);
     }

@@ -2,6 +2,7 @@ package handreach.reach;
 
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
+import handreach.uncertainty.Interval;
 import handreach.uncertainty.Odds;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -202,7 +203,7 @@ class MeasuredFields {
                     "%.1f %%",
                     100.0
                             * cases.stream()
-                                    .filter(one -> Math.abs(one.shiftDb()) <= ReachLink.COVERAGE_95 * commonDb)
+                                    .filter(one -> Math.abs(one.shiftDb()) <= Interval.COVERAGE_95 * commonDb)
                                     .count()
                             / cases.size()));
         print(String.format(

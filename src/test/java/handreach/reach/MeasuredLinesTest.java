@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.budget.LinkTerms;
+import handreach.uncertainty.Interval;
 import handreach.uncertainty.Odds;
 import java.io.IOException;
 import java.net.URISyntaxException;
@@ -48,7 +49,7 @@ class MeasuredLinesTest {
     private static double shareHeld(double commonDb) throws Exception {
         List<Row> reaches = rows("reach");
         double held = reaches.stream()
-                .filter(row -> Math.abs(row.db()) <= ReachLink.COVERAGE_95 * commonDb)
+                .filter(row -> Math.abs(row.db()) <= Interval.COVERAGE_95 * commonDb)
                 .count();
         return held / reaches.size();
     }
