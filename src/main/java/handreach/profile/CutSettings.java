@@ -19,6 +19,11 @@ import java.util.OptionalDouble;
 public record CutSettings(Surface surface, OptionalDouble canopyHeightM, OptionalDouble roofHeightM) {
     /** Spacing of posts where no tile is, m: as one arc-second. */
     public static final double USUAL_POST_M = 30;
+    /**
+     * Into how many parts an interval between samples, half a post long, is divided for a model that goes along every face of the ground:
+     * docs/full-wave.md says what fewer would miss.
+     */
+    public static final int PARTS = 4;
     /** Most samples of one cut. */
     public static final int MOST_SAMPLES = 400_000;
 

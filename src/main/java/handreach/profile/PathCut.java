@@ -59,19 +59,23 @@ public final class PathCut {
             warnings.add(bridged + " of " + count
                     + " samples lean on posts that were void in the tile and were filled from" + " their neighbours");
         heldWarning(sampler, settings).ifPresent(warnings::add);
-        return new PathCut(line, gaps.isEmpty() ? profile(sampler) : null, gaps, warnings);
+        return new PathCut(line, gaps.isEmpty() ? profile(sampler, elevation, line, settings) : null, gaps, warnings);
     }
 
-    private static Profile profile(PathSampler sampler) {
+    private static Profile profile(PathSampler sampler, Elevation elevation, GeodesicLine line, CutSettings settings) {
         int n = sampler.count();
         Zone[] zone = new Zone[n];
         Arrays.fill(zone, Zone.INLAND);
+        double[] heightM = Arrays.copyOf(sampler.heightM(), n);
+        double[] heldM = new double[n];
+        for (int i = 0; i < n; i++) heldM[i] = settings.heldM(sampler.cover()[i]);
         return Profile.of(
-                Arrays.copyOf(sampler.distanceKm(), n),
-                Arrays.copyOf(sampler.heightM(), n),
-                Arrays.copyOf(sampler.clutterM(), n),
-                Arrays.copyOf(sampler.cover(), n),
-                zone);
+                        Arrays.copyOf(sampler.distanceKm(), n),
+                        heightM,
+                        Arrays.copyOf(sampler.clutterM(), n),
+                        Arrays.copyOf(sampler.cover(), n),
+                        zone)
+                .divided(CutSettings.PARTS, new DividedGround(elevation, line, heightM, heldM, CutSettings.PARTS));
     }
 
     private static List<VoidGap> gaps(PathSampler sampler) {

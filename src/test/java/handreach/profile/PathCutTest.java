@@ -61,6 +61,66 @@ class PathCutTest {
         assertTrue(fineM <= 11.1 && fineM > 10.9, "spacing " + fineM);
     }
 
+    /** Between the samples, four parts an interval, stands what the tiles have there less what they hold of the trees, straight between samples. */
+    @Test
+    void betweenTheSamplesStandTheHeightsOfTheTiles() {
+        TileFolder tiles = TileFolder.open(SAMPLES.resolve("high-mountains/tiles"));
+        CutSettings settings = new CutSettings(Surface.RADAR, OptionalDouble.of(20), OptionalDouble.of(10));
+        PathCut cut = PathCut.between(tiles, stripes(), FROM, TO, settings);
+        Profile profile = cut.profile().orElseThrow();
+        double[] atKm = profile.dividedKm();
+        double[] heightM = profile.dividedHeightsM();
+        assertEquals(4 * (profile.count() - 1) + 1, heightM.length);
+        assertEquals(heightM.length, atKm.length);
+        int bends = 0;
+        for (int i = 0; i < heightM.length; i++) {
+            int sample = Math.min(profile.count() - 2, i / 4);
+            double share = i / 4.0 - sample;
+            double heldM = settings.heldM(profile.cover(sample))
+                    + share * (settings.heldM(profile.cover(sample + 1)) - settings.heldM(profile.cover(sample)));
+            double tileM = tiles.at(cut.line().at(1000 * atKm[i])).heightM().orElseThrow();
+            assertEquals(tileM - heldM, heightM[i], 0.003, "at " + atKm[i] + " km");
+            double chordM = profile.heightM(sample) + share * (profile.heightM(sample + 1) - profile.heightM(sample));
+            if (i % 4 == 0) assertEquals(profile.heightM(i / 4), heightM[i]);
+            else if (Math.abs(chordM - heightM[i]) > 0.5) bends++;
+        }
+        assertTrue(bends > 100, bends + " places off the straight line between samples");
+        double[] part = profile.upTo(100).dividedHeightsM();
+        assertArrayEquals(Arrays.copyOf(heightM, 401), part);
+        double[] raisedBy = new double[profile.count()];
+        Arrays.fill(raisedBy, 3);
+        assertEquals(heightM[57] + 3, profile.raised(raisedBy).dividedHeightsM()[57], 1e-9);
+    }
+
+    @Test
+    void betweenTheSamplesAVoidLiesStraightBetweenThem() {
+        TileFolder tiles = TileFolder.open(SAMPLES.resolve("high-mountains/tiles"));
+        Position close = GeodesicLine.destination(FROM, 30, 900);
+        int samples = PathCut.between(tiles, OPEN, FROM, close, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow()
+                .count();
+        Elevation holed = new Elevation() {
+            @Override
+            public void heights(double[] lat, double[] lon, int count, double[] out, boolean[] isVoid) {
+                tiles.heights(lat, lon, count, out, isVoid);
+                if (count > samples) for (int i = 41; i < 44; i++) isVoid[i] = true;
+            }
+
+            @Override
+            public double postSpacingM(double latitudeDeg, double longitudeDeg, double elsewhereM) {
+                return tiles.postSpacingM(latitudeDeg, longitudeDeg, elsewhereM);
+            }
+        };
+        Profile profile = PathCut.between(holed, OPEN, FROM, close, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow();
+        double[] heightM = profile.dividedHeightsM();
+        for (int i = 41; i < 44; i++)
+            assertEquals(
+                    profile.heightM(10) + (i - 40) * (profile.heightM(11) - profile.heightM(10)) / 4, heightM[i], 1e-9);
+    }
+
     @Test
     void theSamplerGivesTheSameSamplesAgainAndAgain() {
         TileFolder tiles = TileFolder.open(SAMPLES.resolve("high-mountains/tiles"));

@@ -1,7 +1,6 @@
 package handreach.propagation.march;
 
 import handreach.profile.Profile;
-import handreach.profile.Zone;
 import handreach.propagation.EndCover;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Standing;
@@ -103,19 +102,7 @@ final class FieldMarchCover {
 
     /** The ground that the march goes over: with the roofs of towns. */
     Profile raised(Profile profile) {
-        if (!hasRoofs) return profile;
-        int n = profile.count();
-        double[] heightM = profile.heightsM();
-        double[] standingM = new double[n];
-        Cover[] cover = new Cover[n];
-        Zone[] zone = new Zone[n];
-        for (int i = 0; i < n; i++) {
-            heightM[i] += raisedM[i];
-            standingM[i] = profile.clutterM(i);
-            cover[i] = profile.cover(i);
-            zone[i] = profile.zone(i);
-        }
-        return Profile.of(profile.distancesKm(), heightM, standingM, cover, zone);
+        return hasRoofs ? profile.raised(raisedM) : profile;
     }
 
     /** Height over that ground of an antenna so high over the bare one, at a sample. */
