@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import handreach.profile.Intervals;
 import handreach.profile.Profile;
 import handreach.propagation.FreeSpace;
 import handreach.propagation.NoAnswer;
@@ -40,6 +41,9 @@ public final class FieldMarch {
      * a turn. docs/full-wave.md says what it costs in accuracy.
      */
     private static final double SHORTEST_TOGETHER_M = 15;
+
+    /** Losses are read no closer, m: a third of the usual cell. */
+    private static final double CLOSEST_READING_M = 9;
 
     /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
     private static final double NEAR_RATIO = 2.2;
@@ -546,16 +550,21 @@ public final class FieldMarch {
     }
 
     private FullWaveRadial radial(int height, Profile profile, int answered, PathConditions conditions) {
-        int n = profile.count();
-        double[] d = profile.distancesKm();
-        double[] free = new double[n];
-        double[] point = new double[n];
-        double[] mean = new double[n];
-        for (int i = 1; i < answered; i++) {
-            double x = 1000 * d[i];
-            double rx = cover.overGroundM(i, rxHeightM[height]);
+        int readings = readings(profile);
+        double[] atKm = Intervals.divided(profile.distancesKm(), readings);
+        double[] heightM = profile.dividedHeightsM();
+        int apart = profile.parts() / readings;
+        double[] free = new double[atKm.length];
+        double[] point = new double[atKm.length];
+        double[] mean = new double[atKm.length];
+        int end = (answered - 1) * readings + 1;
+        for (int i = 1; i < end; i++) {
+            double x = 1000 * atKm[i];
+            double rx = i % readings == 0
+                    ? cover.overGroundM(i / readings, rxHeightM[height])
+                    : cover.overGroundAtM(x, rxHeightM[height]);
             double nearM = Math.max(track[height].firstM(), NEAR_RATIO * (txHeightM + rx));
-            double riseM = profile.heightM(i) - profile.heightM(0);
+            double riseM = heightM[i * apart] - heightM[0];
             double slantM = Math.hypot(x, riseM + rx - txHeightM);
             free[i] = FreeSpace.lossDb(conditions.frequency(), slantM / 1000);
             boolean isNear = x <= nearM;
@@ -564,9 +573,23 @@ public final class FieldMarch {
             point[i] = free[i] - 10 * Math.log10(at);
             mean[i] = free[i] - 10 * Math.log10(around);
         }
-        String refusal = answered < n ? refusal(profile, answered, conditions) : "";
+        String refusal = answered < profile.count() ? refusal(profile, answered, conditions) : "";
         return new FullWaveRadial(
-                d, new double[][] {free, point, mean}, answered, refusal, warnings(profile, refusal, conditions));
+                profile.distancesKm(),
+                readings,
+                new double[][] {free, point, mean},
+                answered,
+                refusal,
+                warnings(profile, refusal, conditions));
+    }
+
+    /** Readings from sample to sample: at heights the profile has, and never closer than a cell may be small. */
+    private static int readings(Profile profile) {
+        double intervalM = 1000 * profile.lengthKm() / (profile.count() - 1);
+        int readings = 1;
+        for (int r = 2; r <= profile.parts(); r++)
+            if (profile.parts() % r == 0 && intervalM / r >= CLOSEST_READING_M) readings = r;
+        return readings;
     }
 
     /** Over the plane through both feet. */

@@ -7,10 +7,14 @@ import java.util.List;
  * Loss from one antenna to every sample of a radial, from one march of the field.
  *
  * <p>Indices are those of the profile's samples, from 1: there is no loss to the antenna's own place, and none behind ground
- * that is too steep ({@link #answered}). Immutable.
+ * that is too steep ({@link #answered}). Between samples it is read as often as the profile has heights there, some ten metres apart or more.
+ * Immutable.
  */
 public final class FullWaveRadial {
     private final double[] distanceKm;
+    /** Readings from one sample to the next. */
+    private final int readings;
+
     private final double[] freeSpaceDb;
     private final double[] pointDb;
     private final double[] meanDb;
@@ -18,10 +22,19 @@ public final class FullWaveRadial {
     private final String refusal;
     private final List<String> warnings;
 
-    /** @param refusal why samples from {@code answered} on have no loss, a sentence for the user */
+    /**
+     * @param readings from one sample to the next, as many as the rows of losses have
+     * @param refusal why samples from {@code answered} on have no loss, a sentence for the user
+     */
     FullWaveRadial(
-            double[] distanceKm, double[][] freePointMeanDb, int answered, String refusal, List<String> warnings) {
+            double[] distanceKm,
+            int readings,
+            double[][] freePointMeanDb,
+            int answered,
+            String refusal,
+            List<String> warnings) {
         this.distanceKm = distanceKm;
+        this.readings = readings;
         this.freeSpaceDb = freePointMeanDb[0];
         this.pointDb = freePointMeanDb[1];
         this.meanDb = freePointMeanDb[2];
@@ -62,9 +75,18 @@ public final class FullWaveRadial {
         return meanDb[checked(sample)];
     }
 
+    /** The same at a share of the way to the next sample, straight between readings, dB; at the last sample there is, that one's. */
+    public double meanLossDb(int sample, double share) {
+        int at = checked(sample);
+        if (sample + 1 >= answered) return meanDb[at];
+        int before = (int) Math.min(readings - 1.0, share * readings);
+        double rest = share * readings - before;
+        return meanDb[at + before] + rest * (meanDb[at + before + 1] - meanDb[at + before]);
+    }
+
     /** Excess of the local mean over free space, dB. */
     public double excessDb(int sample) {
-        return meanDb[checked(sample)] - freeSpaceDb[sample];
+        return meanDb[checked(sample)] - freeSpaceDb[checked(sample)];
     }
 
     /** What was outside the validity of the march, one sentence each. */
@@ -72,9 +94,10 @@ public final class FullWaveRadial {
         return warnings;
     }
 
+    /** The reading at a sample. */
     private int checked(int sample) {
         if (onRadial(sample) >= answered) throw new NoAnswer(refusal);
-        return sample;
+        return sample * readings;
     }
 
     private int onRadial(int sample) {

@@ -88,8 +88,9 @@ public final class MarchedWalker implements RadialWalker {
                 string.departureDeg(),
                 string.arrivalDeg());
         double cut = heightInCoverDb();
-        double before = coveredDb(inner, standingM, cut);
-        return before + share * (coveredDb(outer, standingM, cut) - before) + woodDb;
+        double fieldDb = march.marched(COVERS[cover], standingM).meanLossDb(inner, share);
+        double before = coverDb(inner, standingM, cut);
+        return fieldDb + before + share * (coverDb(outer, standingM, cut) - before) + woodDb;
     }
 
     private int outer() {
@@ -102,9 +103,8 @@ public final class MarchedWalker implements RadialWalker {
         return height.heightInCoverDb();
     }
 
-    private double coveredDb(int sample, double standingM, double cutDb) {
-        return march.marched(COVERS[cover], standingM).meanLossDb(sample)
-                + Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
+    private double coverDb(int sample, double standingM, double cutDb) {
+        return Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
     }
 
     /** What is doubtful about the path to where it stands; asked after the loss. */
