@@ -33,11 +33,11 @@ final class MarchArea implements AreaEngine {
      * Neighbouring gaps are halved where the loss bends by more than this from radial to radial, root mean square over their ground, what is
      * lost counted as none, dB: docs/performance.md says what that costs and gains.
      */
-    static final double BEND_DB = 1.2;
+    static final double BEND_DB = 0.9;
     /** Gaps that are halved together: what goes at once. */
     private static final int GAPS_HALVED = 16;
     /** Share of the gaps that is foretold to be halved: between gentle and broken ground. */
-    static final double FORETOLD_HALVED = 0.2;
+    static final double FORETOLD_HALVED = 0.45;
 
     /** One cell compared for so many radials: a path to a cell costs some six tenths of a radial, so 3 % of the march. */
     private static final int RADIALS_OF_A_CHECK = 20;

@@ -18,7 +18,7 @@ import java.util.Locale;
  */
 public record MarchCost(int radials, int checked, int pairs, int threads, double seconds, long bytes, boolean isTried) {
     /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
-    private static final double START_S = 0.2;
+    static final double START_S = 0.2;
     /** A path by itself takes so many times the processor time of one among radials in lockstep: between hills and mountains, measured. */
     private static final double ALONE = 6;
 

@@ -50,9 +50,11 @@ class MarchCostTest {
         assertEquals(0, rose.checked());
         assertEquals(12, map.checked());
         // by hand: paths to cells are two thirds of a radial on average, and cost a little less than that share
-        // three tasks of the map share the radials on their seams: six are marched twice; a fifth of the gaps is
+        // three tasks of the map share the radials on their seams: six are marched twice; nine twentieths of the gaps
+        // are
         // foretold to be halved
-        double cellsPerRadial = (map.seconds() / rose.seconds() * 72 - 1.2 * 78) / 12;
+        double radialS = (rose.seconds() - MarchCost.START_S) / 72;
+        double cellsPerRadial = ((map.seconds() - MarchCost.START_S) / radialS - 1.45 * 78) / 12;
         assertTrue(cellsPerRadial > 0.35 && cellsPerRadial < 0.75, "a cell costs " + cellsPerRadial + " radials");
     }
 
