@@ -37,6 +37,14 @@ final class FieldMarchPace {
     /** In lockstep {@link LaneNodes#WIDE} serve up to here, at half the nodes. */
     private static final double WIDE_TO_DEG = 33;
     /**
+     * And only where the ground has fallen by no more than this within so many metres: what came up a slope goes on at such an angle to the
+     * facet over the air behind the crest, and the coarse steps of turns in lockstep threw some of it down into the shadow, which then read up to
+     * 35 dB too well.
+     */
+    private static final double FALLEN_DEG = 45;
+
+    private static final double FALLEN_M = 200;
+    /**
      * Ground that falls by more than the first of these at one corner is a crest, whose edge has waves of every angle. Nodes of half
      * the spacing put it wrong by 0.2 to 0.9 dB at 20 to 40° (uniform theory of diffraction over hard faces), since the two terms of
      * the root of a turn do not carry evanescent waves; those of the grid and the closest by 0.1 to 0.4 dB. So a crest never has the
@@ -104,7 +112,8 @@ final class FieldMarchPace {
             longestM[f] = behindCrestM(ground, f, wavelengthM);
             if (cover.layer(ground, f).isThere()) longestM[f] = Math.min(longestM[f], WOODS_WAVELENGTHS * wavelengthM);
             int own = raysDeg[f] <= NODES_TO_DEG ? 0 : raysDeg[f] <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
-            int together = raysDeg[f] <= WIDE_TO_DEG ? 0 : own;
+            boolean isFallen = Math.toDegrees(fallenRad(ground, f, FALLEN_M)) > FALLEN_DEG;
+            int together = raysDeg[f] <= WIDE_TO_DEG && !isFallen ? 0 : own;
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) {
                 halvings[g] = Math.max(halvings[g], own);
                 halvingsTogether[g] = Math.max(halvingsTogether[g], together);
@@ -179,12 +188,18 @@ final class FieldMarchPace {
      * often.
      */
     private static double behindCrestM(FieldMarchGround ground, int facet, double wavelengthM) {
-        double most = 0;
-        double from = ground.startM(facet);
-        for (int g = facet - 1; g >= 0 && from - ground.startM(g + 1) < CREST_M; g--)
-            most = Math.max(most, ground.slopeRad(g) - ground.slopeRad(facet));
+        double most = fallenRad(ground, facet, CREST_M);
         double over = most * most - BLUNT_RAD * BLUNT_RAD;
         return over > 0 ? Math.max(SHORTEST_WAVELENGTHS, 1 / over) * wavelengthM : Double.POSITIVE_INFINITY;
+    }
+
+    /** How much less steeply the ground rises, or more steeply falls, on a facet than anywhere within so many metres before it. */
+    private static double fallenRad(FieldMarchGround ground, int facet, double withinM) {
+        double most = 0;
+        double from = ground.startM(facet);
+        for (int g = facet - 1; g >= 0 && from - ground.startM(g + 1) < withinM; g--)
+            most = Math.max(most, ground.slopeRad(g) - ground.slopeRad(facet));
+        return most;
     }
 
     /** Sharpest crest at either end of a facet. */
