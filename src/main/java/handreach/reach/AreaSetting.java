@@ -2,6 +2,7 @@ package handreach.reach;
 
 import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
+import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.radial.Radial;
@@ -16,8 +17,11 @@ final class AreaSetting {
     private final AreaGround ground;
     private final AzimuthalFrame frame;
     private final double postM;
+    /** Into which every interval is divided for the model. */
+    private final int parts;
 
-    AreaSetting(Position source, double radiusM, PathConditions conditions, AreaGround ground) {
+    AreaSetting(Position source, double radiusM, PathConditions conditions, LossModel model, AreaGround ground) {
+        this.parts = model.equals(LossModels.FULL_WAVE) ? CutSettings.PARTS : 1;
         this.radiusM = radiusM;
         this.conditions = conditions;
         this.ground = ground.near(source, radiusM);
@@ -34,7 +38,7 @@ final class AreaSetting {
     }
 
     static AreaSetting of(AreaRequest request, AreaGround ground) {
-        return new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        return new AreaSetting(request.source(), request.radiusM(), request.conditions(), request.model(), ground);
     }
 
     PathConditions conditions() {
@@ -50,7 +54,7 @@ final class AreaSetting {
     }
 
     /** Intervals into which a path of this length is cut: none longer than half the finest posts along it. */
-    int exactIntervals(double lengthM, double finestPostM) {
+    private int exactIntervals(double lengthM, double finestPostM) {
         double stepM = Math.max(finestPostM / 2, lengthM / CutSettings.MOST_SAMPLES);
         return (int) Math.max(FEWEST_INTERVALS, Math.ceil(lengthM / stepM));
     }
@@ -63,8 +67,17 @@ final class AreaSetting {
     /** Fills a radial along an azimuth as a single path of that length is cut. */
     void cut(RaySampler sampler, double azimuthRad, double lengthM, Radial radial) {
         sampler.aim(Math.sin(azimuthRad), Math.cos(azimuthRad));
-        int intervals = exactIntervals(lengthM, sampler.finestPostM(lengthM));
-        sampler.fill(intervals + 1, lengthM / intervals, radial);
+        cut(sampler, lengthM, radial);
+    }
+
+    /** The same where the sampler aims. */
+    void cut(RaySampler sampler, double lengthM, Radial radial) {
+        fill(sampler, exactIntervals(lengthM, sampler.finestPostM(lengthM)), lengthM, radial);
+    }
+
+    private void fill(RaySampler sampler, int intervals, double lengthM, Radial radial) {
+        if (parts == 1) sampler.fill(intervals + 1, lengthM / intervals, radial);
+        else sampler.fillDivided(intervals + 1, lengthM / intervals, parts, radial);
     }
 
     /** Fills radials along azimuths with samples at the same distances, as close as the closest of them asks for. */
@@ -76,7 +89,7 @@ final class AreaSetting {
         }
         for (int i = 0; i < azimuthRad.length; i++) {
             sampler.aim(Math.sin(azimuthRad[i]), Math.cos(azimuthRad[i]));
-            sampler.fill(intervals + 1, lengthM / intervals, radials.get(i));
+            fill(sampler, intervals, lengthM, radials.get(i));
         }
     }
 

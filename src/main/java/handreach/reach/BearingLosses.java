@@ -37,7 +37,8 @@ public final class BearingLosses {
     public static List<BearingLosses> of(
             BearingRequest request, List<Terminals> heights, AreaGround ground, int threads, Progress progress) {
         RadialLosses[][] found = new RadialLosses[heights.size()][request.bearings()];
-        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        AreaSetting setting =
+                new AreaSetting(request.source(), request.radiusM(), request.conditions(), request.model(), ground);
         new Workers(threads)
                 .run(
                         request.bearings(),

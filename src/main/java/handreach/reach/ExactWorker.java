@@ -57,14 +57,14 @@ final class ExactWorker {
         }
         distanceM = Math.max(CellsByRadial.NEAREST_M, distanceM);
         sampler.aim(sine, cosine);
-        int intervals = setting.exactIntervals(distanceM, sampler.finestPostM(distanceM));
-        sampler.fill(intervals + 1, distanceM / intervals, radial);
+        setting.cut(sampler, distanceM, radial);
+        int last = radial.count() - 1;
         if (isMarched) RadialMarch.endAtSteepGround(radial, setting.conditions());
-        if (radial.known() <= intervals) {
+        if (radial.known() <= last) {
             for (CellSink losses : out) losses.putUnknown(cell);
             return true;
         }
-        int cover = radial.cover()[intervals];
+        int cover = radial.cover()[last];
         List<CoveredMarch> marches = isMarched
                 ? RadialMarch.along(radial, heights, setting.conditions(), share -> !progress.isCancelled())
                 : List.of();

@@ -49,7 +49,8 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
     /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
     public static MarchCost ofBearings(
             BearingRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
-        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        AreaSetting setting =
+                new AreaSetting(request.source(), request.radiusM(), request.conditions(), request.model(), ground);
         return of(setting, heights, request.bearings(), 0, trial);
     }
 

@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.profile.CutSettings;
+import handreach.profile.Intervals;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import java.util.Arrays;
@@ -26,6 +27,7 @@ final class RaySampler {
     private Cover[] read = new Cover[0];
     private final double[] heldM = new double[Cover.values().length];
     private final double[] clutterM = new double[Cover.values().length];
+    private double[] lowered = new double[0];
     /** Ordinal of the only cover there is; -1 where one has to look. */
     private final int everywhere;
 
@@ -80,6 +82,24 @@ final class RaySampler {
             lower(radial.groundM(), count);
             radial.coverEvenly(everywhere, clutterM[everywhere]);
         }
+    }
+
+    /**
+     * The same with heights between the samples, every interval in equal parts. What the heights hold of trees and roofs is taken off as at the
+     * samples, straight between them; known is what lies before the first void.
+     */
+    void fillDivided(int count, double stepM, int parts, Radial radial) {
+        fill(count, stepM, radial);
+        double[] heightM = radial.divide(parts);
+        int all = (count - 1) * parts + 1;
+        room(all);
+        if (lowered.length < count) lowered = new double[latitude.length];
+        for (int i = 0; i < count; i++) lowered[i] = heldM[everywhere < 0 ? radial.cover()[i] : everywhere];
+        place(all, stepM / parts / frame.radiusM());
+        wrap(all);
+        ground.elevation().heights(latitude, longitude, all, heightM, isVoid);
+        for (int i = 0; i < all; i++) heightM[i] -= Intervals.at(i, lowered, parts);
+        radial.knowUpTo(Math.min(radial.known(), (firstVoid(isVoid, all) + parts - 1) / parts));
     }
 
     // Loops stand in methods of their own: woven into one, they take the compiler a quarter of a second.

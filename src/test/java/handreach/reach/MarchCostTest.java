@@ -139,7 +139,7 @@ class MarchCostTest {
     }
 
     private static AreaSetting setting(double radiusM) {
-        return new AreaSetting(SOURCE, radiusM, CHANNEL, LEVEL);
+        return new AreaSetting(SOURCE, radiusM, CHANNEL, LossModels.FULL_WAVE, LEVEL);
     }
 
     private static MarchTrial trial(long tickNs) {

@@ -120,7 +120,7 @@ class ModelNoteTest {
     }
 
     private static Radial ray(AreaGround ground, int number) {
-        AreaSetting setting = new AreaSetting(SOURCE, RADIUS_M, CHANNEL, ground);
+        AreaSetting setting = new AreaSetting(SOURCE, RADIUS_M, CHANNEL, LossModels.HANDHELD, ground);
         Radial ray = new Radial();
         setting.cut(setting.sampler(), Math.toRadians(30 * number), RADIUS_M, ray);
         return ray;

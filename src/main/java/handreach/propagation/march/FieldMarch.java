@@ -36,11 +36,8 @@ public final class FieldMarch {
     /** Up to here the march was held against an independent solution; from here on only against itself on a finer grid. */
     private static final double CHECKED_DEG = 40;
 
-    /**
-     * Samples closer than this are averaged in lockstep: elevation posts are seldom closer than 20 m and sampled twice, and each corner costs
-     * a turn. docs/full-wave.md says what it costs in accuracy.
-     */
-    private static final double SHORTEST_TOGETHER_M = 15;
+    /** In lockstep one corner in so many metres: each costs all radials a turn. docs/full-wave.md says what it costs in accuracy. */
+    private static final double CORNER_EVERY_M = 20;
 
     /** Losses are read no closer, m: a third of the usual cell. */
     private static final double CLOSEST_READING_M = 9;
@@ -225,24 +222,24 @@ public final class FieldMarch {
         for (int i = 0; i < bare.size(); i++) profiles.add(covers.get(i).raised(bare.get(i)));
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         double highestM = highest(txHeightM, rxHeightsM);
-        double[] longestM = new double[0];
+        Profile longest = null;
         int[] answered = new int[profiles.size()];
         Profile[] held = new Profile[profiles.size()];
         for (int i = 0; i < held.length; i++) {
             answered[i] = answered(profiles.get(i), conditions);
             held[i] = held(profiles.get(i), answered[i]);
-            if (held[i].count() > longestM.length) longestM = held[i].distancesKm();
+            if (longest == null || held[i].count() > longest.count()) longest = held[i];
         }
-        for (int i = 0; i < longestM.length; i++) longestM[i] *= 1000;
+        double[] longestM = FieldMarchGround.distancesM(longest);
         double[][] heightsM = carriedOn(held, longestM.length);
         FieldMarch[] marches = new FieldMarch[held.length];
         for (int i = 0; i < held.length; i++) {
-            FieldMarchGround ground = FieldMarchGround.of(
-                    longestM.clone(),
+            FieldMarchGround ground = FieldMarchGround.cornered(
+                    longestM,
                     heightsM[i],
                     1000 * conditions.atmosphere().effectiveRadiusKm(),
                     wave.wavelengthM(),
-                    SHORTEST_TOGETHER_M,
+                    CORNER_EVERY_M,
                     2 + highestM);
             FieldMarchGrid grid = FieldMarchGrid.together(ground, wave.wavelengthM(), txHeightM + highestM);
             checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
@@ -263,16 +260,16 @@ public final class FieldMarch {
      * Heights of neighbouring radials up to the end of the longest. Behind its own end a radial goes up and down as the nearest does that
      * goes on: nothing comes back from there, and a corner of its own would ask all of them for its many steps of a turn.
      */
-    private static double[][] carriedOn(Profile[] held, int samples) {
+    private static double[][] carriedOn(Profile[] held, int heights) {
         double[][] heightsM = new double[held.length][];
         Integer[] longestFirst = IntStream.range(0, held.length).boxed().toArray(Integer[]::new);
         Arrays.sort(longestFirst, Comparator.comparing(i -> -held[i].count()));
         for (int i : longestFirst) {
-            int count = held[i].count();
-            heightsM[i] = Arrays.copyOf(held[i].heightsM(), samples);
-            if (count == samples) continue;
+            double[] own = held[i].dividedHeightsM();
+            heightsM[i] = Arrays.copyOf(own, heights);
+            if (own.length == heights) continue;
             double[] beside = heightsM[nearestLonger(held, i)];
-            for (int k = count; k < samples; k++) heightsM[i][k] = heightsM[i][k - 1] + beside[k] - beside[k - 1];
+            for (int k = own.length; k < heights; k++) heightsM[i][k] = heightsM[i][k - 1] + beside[k] - beside[k - 1];
         }
         return heightsM;
     }

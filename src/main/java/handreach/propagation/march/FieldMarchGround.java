@@ -7,13 +7,16 @@ import java.util.Arrays;
  * The ground of a profile as facets for the field march: bent by the effective earth, neither too short nor too long.
  *
  * <p>Samples closer than two wavelengths are averaged (the wave does not resolve them, and turning the axes at each would cost
- * time without telling more); facets longer than 250 m are cut, so that the bent earth stays smooth.
+ * time without telling more); of heights between posts, of which there are many more than bends, one in each stretch is a corner
+ * ({@link FieldMarchCorners}); facets longer than 250 m are cut, so that the bent earth stays smooth.
  */
 final class FieldMarchGround {
     private static final double LONGEST_M = 250;
     private static final double SHORTEST_WAVELENGTHS = 2;
     /** The starting field stands on the first facet and is wrong by 0.7 dB two wavelengths from the source. */
     private static final double FIRST_WAVELENGTHS = 7;
+    /** One corner in so many metres, or in each interval of the samples where these are closer: docs/full-wave.md. */
+    private static final double CORNER_EVERY_M = 10;
     /** Cosine of the greatest angle between ray and facet by which a column is lengthened (70 degrees), and of the least (20). */
     private static final double LEAST_ACROSS = 0.34;
 
@@ -98,26 +101,43 @@ final class FieldMarchGround {
      * @param afterM how far the last facet is carried on beyond the last sample, m
      */
     static FieldMarchGround of(Profile profile, double earthRadiusM, double wavelengthM, double afterM) {
-        double[] x = profile.distancesKm();
-        for (int i = 0; i < x.length; i++) x[i] *= 1000;
-        return of(x, profile.heightsM(), earthRadiusM, wavelengthM, afterM);
+        double[] x = distancesM(profile);
+        double[] z = profile.dividedHeightsM();
+        if (profile.parts() == 1) return averaged(x, z, earthRadiusM, wavelengthM, afterM);
+        double intervalM = 1000 * profile.lengthKm() / (profile.count() - 1);
+        return cornered(x, z, earthRadiusM, wavelengthM, Math.min(intervalM, CORNER_EVERY_M), afterM);
     }
 
-    static FieldMarchGround of(double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {
-        return of(x, z, earthRadiusM, wavelengthM, 0, afterM);
+    /** Distances of all heights of a profile, m. */
+    static double[] distancesM(Profile profile) {
+        double[] x = profile.dividedKm();
+        for (int i = 0; i < x.length; i++) x[i] *= 1000;
+        return x;
+    }
+
+    /** Facets between all samples that are not too close. */
+    private static FieldMarchGround averaged(
+            double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {
+        double widthM = SHORTEST_WAVELENGTHS * wavelengthM;
+        int[] kept = kept(x, FIRST_WAVELENGTHS * wavelengthM, widthM);
+        return bent(at(kept, x), averaged(x, z, kept, widthM), earthRadiusM, afterM);
     }
 
     /**
-     * @param shortestM samples closer than this are averaged too
+     * Facets with one corner in each stretch of so many metres; over profiles of the same distances as many, one for one.
+     *
+     * @param everyM length of a stretch, m; four wavelengths at least are taken
      */
-    static FieldMarchGround of(
-            double[] x, double[] z, double earthRadiusM, double wavelengthM, double shortestM, double afterM) {
-        double widthM = Math.max(shortestM, SHORTEST_WAVELENGTHS * wavelengthM);
-        int[] kept = kept(x, FIRST_WAVELENGTHS * wavelengthM, widthM);
-        double[] keptX = new double[kept.length];
-        double[] keptZ = averaged(x, z, kept, widthM);
-        for (int i = 0; i < kept.length; i++) keptX[i] = x[kept[i]];
-        return bent(keptX, keptZ, earthRadiusM, afterM);
+    static FieldMarchGround cornered(
+            double[] x, double[] z, double earthRadiusM, double wavelengthM, double everyM, double afterM) {
+        double shortestM = SHORTEST_WAVELENGTHS * wavelengthM;
+        int[] corners =
+                FieldMarchCorners.of(x, z, FIRST_WAVELENGTHS * wavelengthM, Math.max(everyM, 2 * shortestM), shortestM);
+        return bent(at(corners, x), at(corners, z), earthRadiusM, afterM);
+    }
+
+    private static double[] at(int[] indices, double[] values) {
+        return Arrays.stream(indices).mapToDouble(i -> values[i]).toArray();
     }
 
     /** Indices of samples at least the shortest facet apart; first and last always, and no stub before the last. */

@@ -27,6 +27,8 @@ public final class Radial {
     double[] groundM = new double[0];
     double[] clutterM = new double[0];
     byte[] cover = new byte[0];
+    private int parts = 1;
+    private double[] dividedM = new double[0];
     double[] standingM = REPRESENTATIVE_M;
     /** No wood stands anywhere along it, and that is known without a look at the samples. */
     boolean isWoodless;
@@ -41,6 +43,7 @@ public final class Radial {
     /** Makes room for this many samples. */
     public void size(int samples) {
         count = samples;
+        parts = 1;
         flattenedForKm = 0;
         if (xKm.length >= samples) return;
         int room = samples + samples / 4 + 16;
@@ -51,6 +54,14 @@ public final class Radial {
         evenCover = -1;
         flatM = new double[room];
         flat = new BlockedGround(xKm, flatM);
+    }
+
+    /** Room for heights between the samples, every interval in so many equal parts: those of the samples and all between, m. */
+    public double[] divide(int into) {
+        parts = into;
+        int heights = (count - 1) * into + 1;
+        if (dividedM.length < heights) dividedM = new double[heights + heights / 4];
+        return dividedM;
     }
 
     /** Number of samples, known or not. */
@@ -101,10 +112,13 @@ public final class Radial {
         Arrays.fill(clutterM, heightM);
     }
 
-    /** The first samples as a profile, the last of them its far end. */
+    /** The first samples as a profile, the last of them its far end, with the heights between them where there are such. */
     public Profile profile(int samples) {
         int last = samples - 1;
-        return profile(last, xKm[last], groundM[last], cover[last]);
+        Profile profile = profile(last, xKm[last], groundM[last], cover[last]);
+        if (parts == 1) return profile;
+        double[] heightsM = Arrays.copyOf(dividedM, last * parts + 1);
+        return profile.divided(parts, heightsM::clone);
     }
 
     /** The first samples and a receiver behind them as a profile. */

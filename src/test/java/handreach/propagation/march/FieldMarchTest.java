@@ -56,6 +56,36 @@ class FieldMarchTest {
         }
     }
 
+    /** Heights between samples are ground like any, and read as such: oracle, the same ground with every one of them a sample (64 a km, exact in binary). */
+    @Test
+    void betweenSamplesItGoesOverTheGroundThereAndIsReadThere() {
+        PathConditions conditions = conditions(446, Polarization.VERTICAL, 15, 0.005, NO_CURVATURE);
+        Random random = new Random(3);
+        double[] heightM = new double[161];
+        for (int i = 1; i < heightM.length; i++) heightM[i] = heightM[i - 1] + 2 * random.nextGaussian();
+        double[] distanceKm = new double[heightM.length];
+        for (int i = 0; i < heightM.length; i++) distanceKm[i] = i / 64.0;
+        double[] sampleKm = new double[41];
+        double[] sampleM = new double[41];
+        for (int i = 0; i <= 40; i++) {
+            sampleKm[i] = distanceKm[4 * i];
+            sampleM[i] = heightM[4 * i];
+        }
+        Profile coarse = Profiles.of(sampleKm, sampleM).divided(4, heightM::clone);
+        FullWaveRadial all = FieldMarch.along(Profiles.of(distanceKm, heightM), 2, 1.5, conditions);
+        FullWaveRadial some = FieldMarch.along(coarse, 2, 1.5, conditions);
+        for (int i = 1; i < 40; i++) {
+            assertEquals(all.meanLossDb(4 * i), some.meanLossDb(i), 1e-6);
+            assertEquals(all.excessDb(4 * i), some.excessDb(i), 1e-6);
+            for (int part = 0; part < 4; part++)
+                assertEquals(all.meanLossDb(4 * i + part), some.meanLossDb(i, part / 4.0), 1e-6, i + ", " + part);
+            assertEquals(
+                    0.5 * (all.meanLossDb(4 * i + 1) + all.meanLossDb(4 * i + 2)), some.meanLossDb(i, 0.375), 1e-6);
+        }
+        assertEquals(all.meanLossDb(160), some.meanLossDb(40, 0.7), 1e-6, "there is no next");
+        assertEquals(some.meanLossDb(40), some.meanLossDb(39, 1), 1e-9);
+    }
+
     @Test
     void onASmoothEarthItIsTheResidueSeries() { // published: Fock (1965), 300 terms
         Map<List<Object>, FullWaveRadial> marches = new HashMap<>();
