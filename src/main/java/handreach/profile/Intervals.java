@@ -4,7 +4,15 @@ package handreach.profile;
 public final class Intervals {
     private Intervals() {}
 
-    /** Value at one of the parts, counted from the first sample: straight between the samples beside it. */
+    /**
+     * Value at one of the parts, counted from the first sample: straight between the samples beside it.
+     *
+     * @shape  scalar; pure
+     * @unit   that of the values
+     * @valid  parts up to those of the last sample
+     * @error  rounding
+     * @source a straight line
+     */
     public static double at(int part, double[] atSamples, int parts) {
         int sample = part / parts;
         int into = part % parts;
@@ -12,7 +20,15 @@ public final class Intervals {
         return atSamples[sample] + (atSamples[sample + 1] - atSamples[sample]) * into / parts;
     }
 
-    /** The distances of so many samples and of all parts of the intervals between them. */
+    /**
+     * The values at the samples and at all parts of the intervals between them.
+     *
+     * @shape  n in, (n − 1) parts + 1 out; pure
+     * @unit   that of the values
+     * @valid  at least one sample and one part
+     * @error  rounding
+     * @source a straight line
+     */
     public static double[] divided(double[] atSamples, int parts) {
         double[] at = new double[(atSamples.length - 1) * parts + 1];
         for (int i = 0; i < at.length; i++) at[i] = at(i, atSamples, parts);

@@ -75,7 +75,16 @@ public final class FullWaveRadial {
         return meanDb[checked(sample)];
     }
 
-    /** The same at a share of the way to the next sample, straight between readings, dB; at the last sample there is, that one's. */
+    /**
+     * The same at a share of the way to the next sample; at the last sample that is answered for, that one's.
+     *
+     * @shape  scalar; pure
+     * @unit   dB
+     * @valid  a share of 0 to 1
+     * @error  beside the march's own that of a straight line between readings some 9 to 18 m apart: over posts of 3 arc-seconds at 446 MHz
+     *     lines of 37 m were 0.3 to 0.45 dB rms off (docs/full-wave.md)
+     * @source readings of the march
+     */
     public double meanLossDb(int sample, double share) {
         int at = checked(sample);
         if (sample + 1 >= answered) return meanDb[at];
