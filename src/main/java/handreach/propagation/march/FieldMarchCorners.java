@@ -27,7 +27,7 @@ final class FieldMarchCorners {
      * Chooses the corners.
      *
      * @shape  distances and heights in, indices of the corners out, the first and last sample among them; O(samples × samples in a
-     *     stretch, squared), pure
+     *     stretch), pure
      * @unit   m
      * @valid  distances that increase; a stretch of twice the shortest face at least
      * @error  the least sum of squared distances, upright, between samples and faces that one corner a stretch allows
@@ -61,14 +61,16 @@ final class FieldMarchCorners {
 
     private int[] chosen(int[] start, double shortestM) {
         int last = x.length - 1;
+        Arrays.fill(offM2, Double.POSITIVE_INFINITY);
+        offM2[0] = 0;
         int from = 0;
         int to = 1;
         for (int stretch = 0; stretch < start.length - 1; stretch++) {
-            for (int i = start[stretch]; i < start[stretch + 1]; i++) reach(i, from, to, shortestM);
+            for (int corner = from; corner < to; corner++) reach(corner, start[stretch], start[stretch + 1], shortestM);
             from = start[stretch];
             to = start[stretch + 1];
         }
-        reach(last, from, to, shortestM);
+        for (int corner = from; corner < to; corner++) reach(corner, last, last + 1, shortestM);
         int[] corners = new int[start.length + 1];
         int at = last;
         for (int i = corners.length - 1; i >= 0; i--) {
@@ -78,28 +80,31 @@ final class FieldMarchCorners {
         return corners;
     }
 
-    /** Finds the best corner, of those given, before a sample. */
-    private void reach(int sample, int from, int to, double shortestM) {
-        offM2[sample] = Double.POSITIVE_INFINITY;
-        for (int corner = from; corner < to; corner++) {
-            boolean isShort = corner > 0 && x[sample] - x[corner] < shortestM - 1e-6;
-            if (isShort || !(offM2[corner] < offM2[sample])) continue;
-            double off = offM2[corner] + offM2(corner, sample);
-            if (off < offM2[sample]) {
-                offM2[sample] = off;
-                before[sample] = corner;
+    /** Ends faces from a corner at samples from one up to another, where none did better. */
+    private void reach(int corner, int first, int end, double shortestM) {
+        double toCornerM2 = offM2[corner];
+        if (!(toCornerM2 < Double.POSITIVE_INFINITY)) return;
+        double x0 = x[corner];
+        double z0 = z[corner];
+        double leastX = corner > 0 ? x0 + shortestM - 1e-6 : x0;
+        double xx = 0;
+        double xz = 0;
+        double zz = 0;
+        for (int i = corner + 1; i < end; i++) {
+            double dx = x[i] - x0;
+            double dz = z[i] - z0;
+            if (i >= first && x[i] >= leastX) {
+                double slope = dz / dx;
+                // squares of what the samples passed are off this face, from their sums
+                double off = toCornerM2 + Math.max(0, zz - slope * (2 * xz - slope * xx));
+                if (off < offM2[i]) {
+                    offM2[i] = off;
+                    before[i] = corner;
+                }
             }
+            xx += dx * dx;
+            xz += dx * dz;
+            zz += dz * dz;
         }
-    }
-
-    /** Sum of the squares by which samples between two corners are off the face between them, m². */
-    private double offM2(int from, int to) {
-        double slope = (z[to] - z[from]) / (x[to] - x[from]);
-        double sum = 0;
-        for (int i = from + 1; i < to; i++) {
-            double off = z[i] - z[from] - slope * (x[i] - x[from]);
-            sum += off * off;
-        }
-        return sum;
     }
 }
