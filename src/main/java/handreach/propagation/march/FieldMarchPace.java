@@ -16,15 +16,15 @@ final class FieldMarchPace {
      */
     private static final double[] STEP_ERROR = {1e-4, 3e-4, 1e-3};
 
-    private static final double[] STEP_WAVELENGTHS = {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20};
+    private static final double[] STEP_WAVELENGTHS = {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 30};
     /**
      * Angle from the facet, degrees, up to which the fraction of an order (row) carries a ray over a step (column) within
      * {@link #stepError}: computed from the fraction itself, and held against it by a test.
      */
     private static final double[][] CARRIED_DEG = {
-        {47.25, 44, 41, 36, 32.25, 27.25, 24.25, 22, 20.25, 18, 16.25, 15, 13.5, 12},
-        {63.75, 61.5, 59, 53.75, 49.25, 42, 37.25, 33.75, 31, 27.25, 24.5, 22.5, 20.5, 18},
-        {73.5, 72, 70.25, 66.5, 62.25, 54.5, 48.5, 44, 40.5, 35.5, 32, 29.5, 26.5, 23.25}
+        {47.25, 44, 41, 36, 32.25, 27.25, 24.25, 22, 20.25, 18, 16.25, 15, 13.5, 12, 10},
+        {63.75, 61.5, 59, 53.75, 49.25, 42, 37.25, 33.75, 31, 27.25, 24.5, 22.5, 20.5, 18, 15},
+        {73.5, 72, 70.25, 66.5, 62.25, 54.5, 48.5, 44, 40.5, 35.5, 32, 29.5, 26.5, 23.25, 19.25}
     };
     /**
      * Angle of a ray, or of a crest, up to which the nodes of the grid suffice, and those of half the spacing, degrees. The second
@@ -63,6 +63,8 @@ final class FieldMarchPace {
     private static final double CREST_M = 60;
 
     private static final double SHORTEST_WAVELENGTHS = 0.5;
+    /** So many times the longest step of the grid may the longest of several radials take: the last column of the table. */
+    private static final double MOST_UNEVEN = 1.5;
 
     /**
      * Longest step among trees, whose part of the step is split off: with it halving every step moves the local mean by 0.4 dB rms at most
@@ -149,28 +151,34 @@ final class FieldMarchPace {
 
     /** Steps over a facet, of which the last so many metres are left: the cheapest over the whole of it that carry its rays. */
     Steps steps(int facet, double lengthM) {
-        return steps(raysDeg[facet], facetM[facet], longestM[facet], lengthM);
+        return steps(raysDeg[facet], facetM[facet], 1, longestM[facet], lengthM);
     }
 
-    /** The same for several radials together, of which the longest has so many metres left. */
+    /**
+     * The same for several radials together, of which the longest has so many metres left. Corners stand where each radial bends, so that its
+     * facets are now longer, now shorter: the longest step of the grid is held by their mean, and by a single one only once and a half.
+     */
     static Steps steps(FieldMarchPace[] paces, int facet, double lengthM) {
         double deg = 0;
         double facetM = 0;
+        double meanM = 0;
         double longestM = Double.POSITIVE_INFINITY;
         for (FieldMarchPace pace : paces) {
             deg = Math.max(deg, pace.raysDeg[facet]);
             facetM = Math.max(facetM, pace.facetM[facet]);
+            meanM += pace.facetM[facet] / paces.length;
             longestM = Math.min(longestM, pace.longestM[facet]);
         }
-        return paces[0].steps(deg, facetM, longestM, lengthM);
+        double uneven = Math.min(MOST_UNEVEN, facetM / meanM);
+        return paces[0].steps(deg, facetM, uneven, longestM, lengthM);
     }
 
     /** The order is what rays ask for. Edges and trees, which have waves of wider angles, shorten the steps and leave it as it is. */
-    private Steps steps(double deg, double facetM, double longestM, double lengthM) {
+    private Steps steps(double deg, double facetM, double uneven, double longestM, double lengthM) {
         int cheapest = 0;
         double stepM = 0;
         for (int order : ORDERS) {
-            double ownM = Math.min(gridStepM, longestWavelengths(order, deg) * wavelengthM);
+            double ownM = Math.min(uneven * gridStepM, longestWavelengths(order, deg) * wavelengthM);
             if (cheapest == 0 || order * number(facetM, ownM) < cheapest * number(facetM, stepM)) {
                 cheapest = order;
                 stepM = ownM;

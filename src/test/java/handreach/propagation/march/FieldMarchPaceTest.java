@@ -25,7 +25,7 @@ class FieldMarchPaceTest {
     @Test
     void theTableOfAnglesIsThatOfTheFractions() { // by the fraction itself
         for (int order : new int[] {4, 6, 8})
-            for (double wavelengths : new double[] {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20}) {
+            for (double wavelengths : new double[] {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 30}) {
                 double deg = FieldMarchPace.carriedDeg(order, wavelengths);
                 double allowed = FieldMarchPace.stepError(order) * wavelengths;
                 assertTrue(errorAt(order, wavelengths, deg) <= allowed, order + ", " + wavelengths);
@@ -44,7 +44,7 @@ class FieldMarchPaceTest {
     @Test
     void longestStepAndCarriedAngleAreInverses() {
         for (int order : new int[] {4, 6, 8})
-            for (double wavelengths = 0.5; wavelengths <= 20; wavelengths += 0.35) {
+            for (double wavelengths = 0.5; wavelengths <= 30; wavelengths += 0.35) {
                 double deg = FieldMarchPace.carriedDeg(order, wavelengths);
                 assertEquals(wavelengths, FieldMarchPace.longestWavelengths(order, deg), 1e-9);
             }
