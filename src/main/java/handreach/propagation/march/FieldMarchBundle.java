@@ -145,7 +145,7 @@ final class FieldMarchBundle {
             int of = of(i);
             if (i == of) {
                 double restM = lengthM[i] + carriedM[i];
-                quanta[i] = FieldMarchGrid.quanta(restM / m, quantumM);
+                quanta[i] = FieldMarchGrid.fewQuanta(restM / m, quantumM);
                 carriedM[i] = restM - m * quanta[i] * quantumM;
             }
             column.step(i, quanta[of], order);

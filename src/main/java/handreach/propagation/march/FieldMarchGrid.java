@@ -24,6 +24,8 @@ record FieldMarchGrid(
     /** The top of a column moves by no more than this for each metre along the ground. */
     private static final double SINK = 0.25;
 
+    private static final long LENGTHS_KEPT = 32;
+
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0))
             throw new IllegalArgumentException("grid of the field march");
@@ -120,6 +122,16 @@ record FieldMarchGrid(
     /** A step of about this length as whole quanta, so that steps are used again. */
     static long quanta(double stepM, double quantumM) {
         return Math.max(1, Math.round(stepM / quantumM));
+    }
+
+    /**
+     * The same in lockstep, no more than {@link #LENGTHS_KEPT} lengths from one to twice as much: corners stand anywhere, and to find the
+     * fractions of a new length costs as much as marching some hundred nodes. What a step is short or long is made up on the next facet.
+     */
+    static long fewQuanta(double stepM, double quantumM) {
+        long quanta = quanta(stepM, quantumM);
+        long apart = Math.max(1, Long.highestOneBit(quanta) / LENGTHS_KEPT);
+        return Math.round((double) quanta / apart) * apart;
     }
 
     /** The same with nodes half as far apart, so many times over. */
