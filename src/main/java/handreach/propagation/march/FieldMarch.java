@@ -39,8 +39,8 @@ public final class FieldMarch {
     /** In lockstep one corner in so many metres: each costs all radials a turn. docs/full-wave.md says what it costs in accuracy. */
     private static final double CORNER_EVERY_M = 20;
 
-    /** Losses are read no closer, m: a third of the usual cell. */
-    private static final double CLOSEST_READING_M = 9;
+    /** Losses are read no closer, m: half the usual cell. */
+    private static final double CLOSEST_READING_M = 15;
 
     /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
     private static final double NEAR_RATIO = 2.2;
@@ -293,6 +293,8 @@ public final class FieldMarch {
      */
     public static int answered(Profile profile, PathConditions conditions) {
         int answered = profile.count();
+        // no face between samples is steeper than what lies between neighbours
+        if (FieldMarchGround.steepestRad(profile) < Math.toRadians(STEEPEST_DEG - 1)) return answered;
         while (answered > 1) {
             FieldMarchGround ground = ground(held(profile, answered), 0, conditions);
             int steep = ground.firstSteeper(Math.toRadians(STEEPEST_DEG));
@@ -552,7 +554,7 @@ public final class FieldMarch {
         double[] heightM = profile.dividedHeightsM();
         int apart = profile.parts() / readings;
         double[] free = new double[atKm.length];
-        double[] point = new double[atKm.length];
+        double[] point = new double[profile.count()];
         double[] mean = new double[atKm.length];
         int end = (answered - 1) * readings + 1;
         for (int i = 1; i < end; i++) {
@@ -565,10 +567,10 @@ public final class FieldMarch {
             double slantM = Math.hypot(x, riseM + rx - txHeightM);
             free[i] = FreeSpace.lossDb(conditions.frequency(), slantM / 1000);
             boolean isNear = x <= nearM;
-            double at = isNear ? nearPower(x, riseM, rx) : track[height].at(x);
-            double around = isNear ? at : track[height].meanBefore(x, nearM);
-            point[i] = free[i] - 10 * Math.log10(at);
+            double around = isNear ? nearPower(x, riseM, rx) : track[height].meanBefore(x, nearM);
             mean[i] = free[i] - 10 * Math.log10(around);
+            if (i % readings == 0)
+                point[i / readings] = free[i] - 10 * Math.log10(isNear ? around : track[height].at(x));
         }
         String refusal = answered < profile.count() ? refusal(profile, answered, conditions) : "";
         return new FullWaveRadial(

@@ -115,6 +115,15 @@ final class FieldMarchGround {
         return x;
     }
 
+    /** Steepest slope between neighbouring heights of a profile, radians; the bent earth adds some hundredths of a degree. */
+    static double steepestRad(Profile profile) {
+        double[] x = profile.dividedKm();
+        double[] z = profile.dividedHeightsM();
+        double steepest = 0;
+        for (int i = 1; i < x.length; i++) steepest = Math.max(steepest, Math.abs(z[i] - z[i - 1]) / (x[i] - x[i - 1]));
+        return Math.atan(steepest / 1000);
+    }
+
     /** Facets between all samples that are not too close. */
     private static FieldMarchGround averaged(
             double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {

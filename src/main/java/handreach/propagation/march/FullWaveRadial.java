@@ -7,7 +7,7 @@ import java.util.List;
  * Loss from one antenna to every sample of a radial, from one march of the field.
  *
  * <p>Indices are those of the profile's samples, from 1: there is no loss to the antenna's own place, and none behind ground
- * that is too steep ({@link #answered}). Between samples it is read as often as the profile has heights there, some ten metres apart or more.
+ * that is too steep ({@link #answered}). Between samples it is read as often as the profile has heights there, 15 m apart or more.
  * Immutable.
  */
 public final class FullWaveRadial {
@@ -23,7 +23,8 @@ public final class FullWaveRadial {
     private final List<String> warnings;
 
     /**
-     * @param readings from one sample to the next, as many as the rows of losses have
+     * @param readings from one sample to the next
+     * @param freePointMeanDb losses: of free space and of the local mean at every reading, at the very point at every sample
      * @param refusal why samples from {@code answered} on have no loss, a sentence for the user
      */
     FullWaveRadial(
@@ -67,7 +68,7 @@ public final class FullWaveRadial {
 
     /** Basic transmission loss at the very point, interference and all, dB. */
     public double pointLossDb(int sample) {
-        return pointDb[checked(sample)];
+        return pointDb[checked(sample) / readings];
     }
 
     /** Basic transmission loss of the mean power over the stretch before the point (60 m, less near the source), dB. */
@@ -81,7 +82,7 @@ public final class FullWaveRadial {
      * @shape  scalar; pure
      * @unit   dB
      * @valid  a share of 0 to 1
-     * @error  beside the march's own that of a straight line between readings some 9 to 18 m apart: over posts of 3 arc-seconds at 446 MHz
+     * @error  beside the march's own that of a straight line between readings some 15 to 30 m apart: over posts of 3 arc-seconds at 446 MHz
      *     lines of 37 m were 0.3 to 0.45 dB rms off (docs/full-wave.md)
      * @source readings of the march
      */
