@@ -33,13 +33,7 @@ public final class MarchAccuracy {
         String sample = args[0];
         PathConditions conditions = UsualConditions.at(new Frequency(Double.parseDouble(args[1])));
         double radiusM = 1000 * Double.parseDouble(args[2]);
-        Position source =
-                switch (sample) {
-                    case "invented-valley" -> new Position(44.4773, -29.5217);
-                    case "high-mountains" -> new Position(37.48, -105.03);
-                    case "forest-hills" -> new Position(36.27, -84.21);
-                    default -> throw new IllegalArgumentException(sample);
-                };
+        Position source = Areas.source(sample);
         AreaGround ground = new AreaGround(TileFolder.open(Path.of("elevation-samples", sample, "tiles")));
         AreaRequest request = Areas.around(source, radiusM, CELL_M, FACE, conditions, LossModels.FULL_WAVE);
         int threads = Runtime.getRuntime().availableProcessors();

@@ -2,7 +2,6 @@ package handreach.reach;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
@@ -33,22 +32,20 @@ class LockstepShadowTest {
 
     @Test
     void behindASteepCrestNothingReadsTooWell() {
-        Position source = new Position(36.27, -84.21);
-        holdsAgainstItself("forest-hills", source, 56.844, 4500, Map.of(8, 4100, 9, 4100));
+        holdsAgainstItself("forest-hills", 56.844, 4500, Map.of(8, 4100, 9, 4100));
     }
 
     @Test
     void behindACrestThatIsSharpALossIsNotThatOfABluntOne() {
-        Position source = new Position(44.4773, -29.5217);
-        holdsAgainstItself("invented-valley", source, 13.531, 6900, Map.of(8, 6600));
+        holdsAgainstItself("invented-valley", 13.531, 6900, Map.of(8, 6600));
     }
 
     /** Lanes against themselves from a distance on, m, below 65 dB of excess. */
     private static void holdsAgainstItself(
-            String sample, Position source, double azimuthDeg, double radiusM, Map<Integer, Integer> fromM) {
+            String sample, double azimuthDeg, double radiusM, Map<Integer, Integer> fromM) {
         AreaGround ground = new AreaGround(TileFolder.open(Path.of("elevation-samples", sample, "tiles")));
-        AreaSetting setting =
-                AreaSetting.of(Areas.around(source, radiusM, 500, FACE.get(0), CHANNEL, LossModels.FULL_WAVE), ground);
+        AreaSetting setting = AreaSetting.of(
+                Areas.around(Areas.source(sample), radiusM, 500, FACE.get(0), CHANNEL, LossModels.FULL_WAVE), ground);
         double[] azimuthRad = new double[LANES];
         List<Radial> radials = new ArrayList<>();
         for (int i = 0; i < LANES; i++) {

@@ -7,6 +7,7 @@ import handreach.profile.Profile;
 import handreach.profile.Profiles;
 import handreach.propagation.PathConditions;
 import handreach.propagation.UsualConditions;
+import handreach.reach.Areas;
 import handreach.terrain.TileFolder;
 import handreach.units.Frequency;
 import java.nio.file.Path;
@@ -60,13 +61,7 @@ public class FullWaveBenchmark {
     @Setup
     public void lay() {
         conditions = UsualConditions.at(new Frequency(mhz));
-        Position source =
-                switch (ground) {
-                    case "invented-valley" -> new Position(44.4773, -29.5217);
-                    case "high-mountains" -> new Position(37.48, -105.03);
-                    case "forest-hills" -> new Position(36.27, -84.21);
-                    default -> throw new IllegalArgumentException(ground);
-                };
+        Position source = Areas.source(ground);
         TileFolder tiles = TileFolder.open(Path.of("elevation-samples", ground, "tiles"));
         for (int sector = 0; sector < SECTORS; sector++) {
             radials = new ArrayList<>();
@@ -77,11 +72,12 @@ public class FullWaveBenchmark {
         throw new IllegalStateException("no sector of " + ground + " is without steep ground");
     }
 
-    /** Samples at half the distance of the posts, as a map has them, at the same distances for all. */
+    /** Samples at half the distance of the posts and heights between them, as a map has them, at the same distances for all. */
     private Profile cut(TileFolder tiles, Position source, double azimuthDeg) {
         double postM =
                 tiles.postSpacingM(source.latitudeDeg(), source.longitudeDeg(), CutSettings.USUAL_POST_M);
-        int n = (int) Math.ceil(2000 * radiusKm / postM) + 1;
+        int intervals = (int) Math.ceil(2000 * radiusKm / postM);
+        int n = intervals * CutSettings.PARTS + 1;
         double[] latitudeDeg = new double[n];
         double[] longitudeDeg = new double[n];
         GeodesicLine.between(source, GeodesicLine.destination(source, azimuthDeg, 1000 * radiusKm))
@@ -89,12 +85,14 @@ public class FullWaveBenchmark {
         double[] heightM = new double[n];
         boolean[] isVoid = new boolean[n];
         tiles.heights(latitudeDeg, longitudeDeg, n, heightM, isVoid);
-        double[] distanceKm = new double[n];
-        for (int i = 0; i < n; i++) {
-            if (isVoid[i]) throw new IllegalStateException("unknown ground in " + ground);
-            distanceKm[i] = radiusKm * i / (n - 1);
+        for (boolean is : isVoid) if (is) throw new IllegalStateException("unknown ground in " + ground);
+        double[] distanceKm = new double[intervals + 1];
+        double[] atM = new double[intervals + 1];
+        for (int i = 0; i <= intervals; i++) {
+            distanceKm[i] = radiusKm * i / intervals;
+            atM[i] = heightM[i * CutSettings.PARTS];
         }
-        return Profiles.of(distanceKm, heightM);
+        return Profiles.of(distanceKm, atM).divided(CutSettings.PARTS, heightM::clone);
     }
 
     @Benchmark
