@@ -19,7 +19,7 @@ record FieldMarchGrid(
     private static final double AIR_FRESNELS = 1.2;
 
     /** Depth of the absorber in lockstep over that of a radial by itself: seen on the same radials, where less than this begins to tell. */
-    private static final double TOGETHER_SHARE = 0.8;
+    private static final double TOGETHER_SHARE = 0.9;
 
     /** The top of a column moves by no more than this for each metre along the ground. */
     private static final double SINK = 0.25;
