@@ -5,8 +5,7 @@ import handreach.terrain.Elevation;
 import java.util.function.Supplier;
 
 /**
- * Heights between the samples of a cut, read from the tiles when they are asked for. What tiles hold of trees and roofs is taken off as at
- * the samples, straight between them, so that the rim of a wood is no steeper than the samples have it.
+ * Heights between the samples of a cut, read from the tiles when they are asked for ({@link Intervals#bare}).
  *
  * @param atM bare ground at the samples, m
  * @param heldM what was taken off there, m
@@ -22,10 +21,7 @@ record DividedGround(Elevation elevation, GeodesicLine line, double[] atM, doubl
         boolean[] isVoid = new boolean[n];
         line.fill(n, latitudeDeg, longitudeDeg);
         elevation.heights(latitudeDeg, longitudeDeg, n, heightM, isVoid);
-        for (int i = 0; i < n; i++) {
-            if (i % parts == 0 || isVoid[i]) heightM[i] = Intervals.at(i, atM, parts);
-            else heightM[i] -= Intervals.at(i, heldM, parts);
-        }
+        Intervals.bare(heightM, isVoid, n, atM, heldM, parts);
         return heightM;
     }
 }

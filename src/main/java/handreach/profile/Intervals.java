@@ -21,6 +21,21 @@ public final class Intervals {
     }
 
     /**
+     * Makes bare ground of what tiles have at all parts: less what they hold of trees and roofs, as it was taken off at the samples, straight
+     * between them, so that the rim of a wood is no steeper than the samples have it. A void between samples lies straight between them.
+     *
+     * @param tileM heights of the tiles, so many of them, made bare in place, m
+     * @param atM bare ground at the samples, m
+     * @param heldM what was taken off there, m
+     */
+    public static void bare(double[] tileM, boolean[] isVoid, int count, double[] atM, double[] heldM, int parts) {
+        for (int i = 0; i < count; i++) {
+            if (i % parts == 0 || isVoid[i]) tileM[i] = at(i, atM, parts);
+            else tileM[i] -= at(i, heldM, parts);
+        }
+    }
+
+    /**
      * The values at the samples and at all parts of the intervals between them.
      *
      * @shape  n in, (n − 1) parts + 1 out; pure

@@ -17,7 +17,7 @@ final class AreaSetting {
     private final AreaGround ground;
     private final AzimuthalFrame frame;
     private final double postM;
-    /** Into which every interval is divided for the model. */
+    /** Equal parts into which every interval is divided for the model. */
     private final int parts;
 
     AreaSetting(Position source, double radiusM, PathConditions conditions, LossModel model, AreaGround ground) {

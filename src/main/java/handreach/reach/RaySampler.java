@@ -84,10 +84,7 @@ final class RaySampler {
         }
     }
 
-    /**
-     * The same with heights between the samples, every interval in equal parts. What the heights hold of trees and roofs is taken off as at the
-     * samples, straight between them; known is what lies before the first void.
-     */
+    /** The same with heights between the samples, every interval in equal parts, as a single path has them; known is what lies before the first void sample. */
     void fillDivided(int count, double stepM, int parts, Radial radial) {
         fill(count, stepM, radial);
         double[] heightM = radial.divide(parts);
@@ -98,8 +95,7 @@ final class RaySampler {
         place(all, stepM / parts / frame.radiusM());
         wrap(all);
         ground.elevation().heights(latitude, longitude, all, heightM, isVoid);
-        for (int i = 0; i < all; i++) heightM[i] -= Intervals.at(i, lowered, parts);
-        radial.knowUpTo(Math.min(radial.known(), (firstVoid(isVoid, all) + parts - 1) / parts));
+        Intervals.bare(heightM, isVoid, all, radial.groundM(), lowered, parts);
     }
 
     // Loops stand in methods of their own: woven into one, they take the compiler a quarter of a second.

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -21,6 +22,7 @@ import handreach.propagation.march.CoveredMarch;
 import handreach.propagation.march.FullWave;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
+import handreach.terrain.Elevation;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
 import handreach.units.Frequency;
@@ -336,6 +338,39 @@ class MarchAreaTest {
         for (int i = 1; i < told.share.size(); i++) assertTrue(told.share.get(i) >= told.share.get(i - 1));
         assertEquals(1, told.share.get(told.share.size() - 1), 1e-12);
         assertEquals(12, told.what.stream().filter(MarchAreaTest::isComparison).count());
+    }
+
+    /** Oracle: the path to the same place, which answers over a void that no sample meets. */
+    @Test
+    void aRadialGoesOverTheGroundOfItsPathAlsoWhereAVoidLiesBetweenSamples() {
+        double intervalM = RADIUS_M / Math.ceil(2 * RADIUS_M / ground(0).postSpacingM(46.5, 8.1, 30));
+        double fromDeg = GeodesicLine.destination(SOURCE, 20, 10.4 * intervalM).latitudeDeg();
+        double toDeg = GeodesicLine.destination(SOURCE, 20, 10.6 * intervalM).latitudeDeg();
+        PaperGround paper = ground(40);
+        Elevation holed = new Elevation() {
+            @Override
+            public void heights(double[] lat, double[] lon, int count, double[] out, boolean[] isVoid) {
+                paper.heights(lat, lon, count, out, isVoid);
+                for (int i = 0; i < count; i++) isVoid[i] |= lat[i] > fromDeg && lat[i] < toDeg;
+            }
+
+            @Override
+            public double postSpacingM(double latitudeDeg, double longitudeDeg, double elsewhereM) {
+                return paper.postSpacingM(latitudeDeg, longitudeDeg, elsewhereM);
+            }
+        };
+        CutSettings tall = new CutSettings(Surface.RADAR, OptionalDouble.of(22), OptionalDouble.of(12));
+        AreaGround ground = new AreaGround(holed, STRIPES, tall);
+        AreaSetting setting = AreaSetting.of(REQUEST, ground);
+        Radial radial = new Radial();
+        setting.cut(setting.sampler(), Math.toRadians(20), RADIUS_M, radial);
+        assertEquals(radial.count(), radial.known());
+        Position end = GeodesicLine.destination(SOURCE, 20, RADIUS_M);
+        Profile path =
+                PathCut.between(holed, STRIPES, SOURCE, end, tall).profile().orElseThrow();
+        assertArrayEquals(path.dividedHeightsM(), radial.profile(radial.known()).dividedHeightsM(), 0.02);
+        double[] atM = path.dividedHeightsM();
+        assertEquals(0.5 * (path.heightM(10) + path.heightM(11)), atM[42], 1e-9, "the void itself");
     }
 
     @Test
