@@ -36,9 +36,6 @@ public final class FieldMarch {
     /** Up to here the march was held against an independent solution; from here on only against itself on a finer grid. */
     private static final double CHECKED_DEG = 40;
 
-    /** In lockstep one corner in so many metres: each costs all radials a turn. docs/full-wave.md says what it costs in accuracy. */
-    private static final double CORNER_EVERY_M = 20;
-
     /** Losses are read no closer, m: half the usual cell. */
     private static final double CLOSEST_READING_M = 15;
 
@@ -234,12 +231,11 @@ public final class FieldMarch {
         double[][] heightsM = carriedOn(held, longestM.length);
         FieldMarch[] marches = new FieldMarch[held.length];
         for (int i = 0; i < held.length; i++) {
-            FieldMarchGround ground = FieldMarchGround.cornered(
+            FieldMarchGround ground = FieldMarchGround.together(
                     longestM,
                     heightsM[i],
                     1000 * conditions.atmosphere().effectiveRadiusKm(),
                     wave.wavelengthM(),
-                    CORNER_EVERY_M,
                     2 + highestM);
             FieldMarchGrid grid = FieldMarchGrid.together(ground, wave.wavelengthM(), txHeightM + highestM);
             checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
@@ -287,14 +283,16 @@ public final class FieldMarch {
      *
      * @shape  profile in, number of samples out, 1 (the antenna's own place) to all; O(samples), pure
      * @unit   samples from the start
-     * @valid  any profile; slopes are those of the facets the march goes along, samples closer than two wavelengths averaged
+     * @valid  any profile; slopes are those of the facets a march by itself goes along
      * @error  none
      * @source the limit is ours: docs/full-wave.md
      */
     public static int answered(Profile profile, PathConditions conditions) {
         int answered = profile.count();
-        // no face between samples is steeper than what lies between neighbours
-        if (FieldMarchGround.steepestRad(profile) < Math.toRadians(STEEPEST_DEG - 1)) return answered;
+        // no face between samples is steeper than what lies between neighbours, and the earth bends them by no more
+        // than at the end
+        double bentRad = profile.lengthKm() / conditions.atmosphere().effectiveRadiusKm();
+        if (FieldMarchGround.steepestRad(profile) + bentRad < Math.toRadians(STEEPEST_DEG)) return answered;
         while (answered > 1) {
             FieldMarchGround ground = ground(held(profile, answered), 0, conditions);
             int steep = ground.firstSteeper(Math.toRadians(STEEPEST_DEG));
@@ -582,7 +580,7 @@ public final class FieldMarch {
                 warnings(profile, refusal, conditions));
     }
 
-    /** Readings from sample to sample: at heights the profile has, and never closer than a cell may be small. */
+    /** Readings from sample to sample: at heights the profile has. */
     private static int readings(Profile profile) {
         double intervalM = 1000 * profile.lengthKm() / (profile.count() - 1);
         int readings = 1;

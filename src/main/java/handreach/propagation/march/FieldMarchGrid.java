@@ -24,6 +24,7 @@ record FieldMarchGrid(
     /** The top of a column moves by no more than this for each metre along the ground. */
     private static final double SINK = 0.25;
 
+    /** Lengths of a step in lockstep from one to twice as much. */
     private static final long LENGTHS_KEPT = 32;
 
     FieldMarchGrid {

@@ -17,6 +17,8 @@ final class FieldMarchGround {
     private static final double FIRST_WAVELENGTHS = 7;
     /** One corner in so many metres, or in each interval of the samples where these are closer: docs/full-wave.md. */
     private static final double CORNER_EVERY_M = 10;
+    /** The same in lockstep, where each costs all radials a turn. */
+    private static final double CORNER_TOGETHER_M = 20;
     /** Cosine of the greatest angle between ray and facet by which a column is lengthened (70 degrees), and of the least (20). */
     private static final double LEAST_ACROSS = 0.34;
 
@@ -108,6 +110,11 @@ final class FieldMarchGround {
         return cornered(x, z, earthRadiusM, wavelengthM, Math.min(intervalM, CORNER_EVERY_M), afterM);
     }
 
+    /** The ground of one of several radials in lockstep: of the same distances as many facets, one for one. */
+    static FieldMarchGround together(double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {
+        return cornered(x, z, earthRadiusM, wavelengthM, CORNER_TOGETHER_M, afterM);
+    }
+
     /** Distances of all heights of a profile, m. */
     static double[] distancesM(Profile profile) {
         double[] x = profile.dividedKm();
@@ -115,7 +122,7 @@ final class FieldMarchGround {
         return x;
     }
 
-    /** Steepest slope between neighbouring heights of a profile, radians; the bent earth adds some hundredths of a degree. */
+    /** Steepest slope between neighbouring heights of a profile, radians, before the earth bends it. */
     static double steepestRad(Profile profile) {
         double[] x = profile.dividedKm();
         double[] z = profile.dividedHeightsM();
@@ -133,11 +140,11 @@ final class FieldMarchGround {
     }
 
     /**
-     * Facets with one corner in each stretch of so many metres; over profiles of the same distances as many, one for one.
+     * Facets with one corner in each stretch of so many metres.
      *
      * @param everyM length of a stretch, m; four wavelengths at least are taken
      */
-    static FieldMarchGround cornered(
+    private static FieldMarchGround cornered(
             double[] x, double[] z, double earthRadiusM, double wavelengthM, double everyM, double afterM) {
         double shortestM = SHORTEST_WAVELENGTHS * wavelengthM;
         int[] corners =

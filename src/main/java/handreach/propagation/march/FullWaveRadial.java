@@ -96,7 +96,8 @@ public final class FullWaveRadial {
 
     /** Excess of the local mean over free space, dB. */
     public double excessDb(int sample) {
-        return meanDb[checked(sample)] - freeSpaceDb[checked(sample)];
+        int at = checked(sample);
+        return meanDb[at] - freeSpaceDb[at];
     }
 
     /** What was outside the validity of the march, one sentence each. */

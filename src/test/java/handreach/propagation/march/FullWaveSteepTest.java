@@ -223,6 +223,21 @@ class FullWaveSteepTest {
         assertEquals(1, FieldMarch.along(atOnce, 1.5, 1.5, CHANNEL).answered());
     }
 
+    /** By hand: where the earth is four times as round, 80 km off, the rise over run of a face grows by 0.050, and 43.8° become 45.3°. */
+    @Test
+    void aFaceFarOffIsAsSteepAsTheBentEarthMakesIt() {
+        double[] d = new double[323];
+        double[] h = new double[323];
+        for (int i = 0; i < 321; i++) d[i] = 0.25 * i;
+        d[321] = 80.03;
+        d[322] = 80.06;
+        h[321] = -30 * Math.tan(Math.toRadians(43.8));
+        h[322] = h[321];
+        Profile far = Profiles.of(d, h);
+        assertEquals(321, FieldMarch.answered(far, conditions(155, Polarization.VERTICAL, 15, 0.005, 0.25)));
+        assertEquals(323, FieldMarch.answered(far, conditions(155, Polarization.VERTICAL, 15, 0.005, 4.0 / 3)));
+    }
+
     @Test
     void stonesThatTheWaveDoesNotResolveAreNotSteepGround() { // steps of 1 m on a path sampled each metre
         int n = 400;
