@@ -79,6 +79,10 @@ final class MapView extends Pane {
     private boolean isDrawPending;
     /** The plan whose whole area is shown, also one that came before the map had a size; null once the hand has moved the map. */
     private Scene fitted;
+    /** Whether the whole area was fitted before what lies over the map had taken its place. */
+    private boolean isFitRough;
+    /** Whether all that lies over the map has come. */
+    private boolean isFurnished;
 
     private Lengths lengths = Lengths.METRIC;
     /** Where the picture on the screen belongs; null while there is none. */
@@ -92,11 +96,7 @@ final class MapView extends Pane {
         this.backdrop = new Backdrop(session);
         this.rest = session.worker().debounce(Duration.millis(90), this::paintRelief);
         // What lies over the map takes its new place after the map has.
-        this.refit = session.worker().debounce(Duration.millis(120), () -> {
-            if (fitted == null) return;
-            layOutWhatLiesOver();
-            lookAt(fitted);
-        });
+        this.refit = session.worker().debounce(Duration.millis(120), this::fitAgain);
         this.painting = session.worker().latestOnly();
         this.composing = session.worker().latestOnly();
         getStyleClass().add("ground");
@@ -116,6 +116,9 @@ final class MapView extends Pane {
         heightProperty().addListener((size, before, now) -> reframe());
         overlays.addListener((ListChangeListener<MapOverlay>) change -> redraw());
         session.palette().addListener((which, before, now) -> restyle());
+        session.moving().addListener((moving, before, now) -> {
+            if (now.isEmpty()) keepWhole();
+        });
         strength.addListener((value, before, now) -> compose());
         backdrop.strength().addListener((value, before, now) -> compose());
         backdrop.picture().addListener((laid, before, now) -> paintRelief());
@@ -168,7 +171,10 @@ final class MapView extends Pane {
             sheet.setImage(null);
             shown = null;
             lookAt(scene);
-        } else if (isOtherUnit) paintRelief();
+            return;
+        }
+        if (fitted != null) fitted = scene;
+        if (isOtherUnit) paintRelief();
     }
 
     /** The whole area of a plan with all positions near it, as large as the free part of the map allows; stays so in another size. */
@@ -177,10 +183,38 @@ final class MapView extends Pane {
         fitted = scene;
     }
 
-    private void fit(Scene scene) {
+    /** Waits until sizes have come to rest, then brings out what they hide of the whole area. */
+    private void keepWhole() {
+        if (fitted != null) refit.begin();
+    }
+
+    /** The map stays under a hand that draws a mark over it. */
+    private void fitAgain() {
+        if (fitted == null || session.moving().get().isPresent()) return;
+        layOutWhatLiesOver();
+        if (isFitRough || isPartHidden(fitted)) lookAt(fitted);
+    }
+
+    /** Whether something that lies over the map hides a part of the whole area. */
+    private boolean isPartHidden(Scene scene) {
+        MapFrame now = frame.get();
+        Position middle = scene.plan().places().area().centre();
+        double x = now.xPx(middle.longitudeDeg());
+        double y = now.yPx(middle.latitudeDeg());
+        Envelope all = wholeM(scene);
+        Envelope pixels = new Envelope(
+                x + all.getMinX() / metresPerPx,
+                x + all.getMaxX() / metresPerPx,
+                y + all.getMinY() / metresPerPx,
+                y + all.getMaxY() / metresPerPx);
+        return sheets().stream().anyMatch(pixels::intersects);
+    }
+
+    /** The area with all positions near it, m east and south of its middle. */
+    private static Envelope wholeM(Scene scene) {
         Position middle = scene.plan().places().area().centre();
         double radiusM = 1000 * scene.plan().places().area().radiusKm();
-        MapFrame metres = new MapFrame(middle, 1, 2, 2);
+        MapFrame metres = metresAbout(middle);
         Envelope all = new Envelope(-radiusM, radiusM, -radiusM, radiusM);
         for (Places.PositionEntry entry : scene.plan().places().positions()) {
             double east = metres.xPx(entry.at().longitudeDeg()) - 1;
@@ -188,6 +222,17 @@ final class MapView extends Pane {
             // A typing error must not make the area a speck; the edge points to such a place.
             if (Math.hypot(east, south) <= FAR_RADII * radiusM) all.expandToInclude(east, south);
         }
+        return all;
+    }
+
+    private static MapFrame metresAbout(Position middle) {
+        return new MapFrame(middle, 1, 2, 2);
+    }
+
+    private void fit(Scene scene) {
+        Position middle = scene.plan().places().area().centre();
+        MapFrame metres = metresAbout(middle);
+        Envelope all = wholeM(scene);
         Envelope whole = new Envelope(EDGE_PX, getWidth() - EDGE_PX, 1.5 * EDGE_PX, getHeight() - EDGE_PX);
         Envelope room = MapRoom.free(whole, sheets(), all.getWidth(), all.getHeight());
         double scale = ROOM * Math.max(all.getWidth() / room.getWidth(), all.getHeight() / room.getHeight());
@@ -200,11 +245,13 @@ final class MapView extends Pane {
                         middle.latitudeDeg() - south * metres.degreesNorthPerPx(),
                         middle.longitudeDeg() + east * metres.degreesEastPerPx()),
                 scale);
+        isFitRough = !isFurnished;
     }
 
     /** What lies over the map; before it is there, what will. */
     private List<Envelope> sheets() {
-        if (over.isEmpty()) {
+        isFurnished |= !over.isEmpty() && over.stream().allMatch(Node::isVisible);
+        if (!isFurnished) {
             double lines = getWidth() < BAR_PX ? 2 : 1;
             return List.of(
                     new Envelope(0, Math.min(getWidth(), BAR_PX), 0, 34 + 42 * lines),
@@ -296,6 +343,7 @@ final class MapView extends Pane {
         if (!isSized()) return;
         if (fitted != null && (frame.get() == null || isOtherSize())) {
             lookAt(fitted);
+            isFitRough = true;
             refit.begin();
             return;
         }
@@ -423,8 +471,13 @@ final class MapView extends Pane {
     void laidOver(Node... nodes) {
         over.addAll(List.of(nodes));
         for (Node node : nodes) {
-            node.visibleProperty().addListener((visible, was, is) -> redraw());
+            node.visibleProperty().addListener((visible, was, is) -> {
+                redraw();
+                keepWhole();
+            });
             node.boundsInParentProperty().addListener((bounds, was, is) -> redraw());
+            // A key that a hand moves elsewhere leaves the map alone; one that grows does not hide the area.
+            node.layoutBoundsProperty().addListener((bounds, was, is) -> keepWhole());
         }
     }
 

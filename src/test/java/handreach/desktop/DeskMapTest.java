@@ -59,6 +59,25 @@ class DeskMapTest {
         wholeIsFree("after the button");
     }
 
+    /** However late the key takes its size: on a slow machine it does after the map was fitted. */
+    @Test
+    void aKeyThatGrowsDoesNotHideTheWholeAreaUnlessAHandHasMovedTheMap() {
+        run = WindowRun.inLargeCells(folder, "forest-hills");
+        run.press("#key-fold");
+        run.press("#whole-area");
+        double large = run.onScreen(() -> run.window().map().metresPerPx());
+        run.press("#key-fold");
+        wholeIsFree("after the key was unfolded");
+        double small = run.onScreen(() -> run.window().map().metresPerPx());
+        assertTrue(small > 1.02 * large, small + " after " + large);
+        run.press("#key-fold");
+        assertEquals(small, run.onScreen(() -> run.window().map().metresPerPx()), "room to spare moves no map");
+        run.press("#whole-area");
+        run.onScreen(() -> run.window().map().zoom(1.01, 300, 300));
+        run.press("#key-fold");
+        assertEquals(large / 1.01, run.onScreen(() -> run.window().map().metresPerPx()), 1e-9);
+    }
+
     private void wholeIsFree(String when) {
         run.onScreen(() -> {
             MapView map = run.window().map();
