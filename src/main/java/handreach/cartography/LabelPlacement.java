@@ -21,6 +21,8 @@ public final class LabelPlacement {
     private static final double LESSER_OVER = 0.2;
     /** How much farther off, in heights of a name, it is tried where all places beside a mark are taken. */
     private static final double FARTHER = 0.8;
+    /** The same where each place so near is crossed by a line. */
+    private static final double FARTHEST = 1.8;
     /** How wide a line is that is kept free, px. */
     private static final double LINE_PX = 6;
 
@@ -105,29 +107,35 @@ public final class LabelPlacement {
      * Takes the place for a name, beside its mark or a little farther off; none where all of it cannot be read.
      *
      * @shape  as {@link #place}; empty where the name would run off the window, through another name taken so or under what is
-     *     closed, or, if it is a lesser one, with more than a fifth of it over marks and lines
+     *     closed, or, if it is a lesser one, with more than a fifth of it over marks and lines or crossed by a line
      * @unit   px
      * @valid  as {@link #place}
      * @error  none
      * @source as {@link #place}
      */
     public Optional<Envelope> placeApart(Envelope mark, double widthPx, double heightPx, boolean isLesser) {
-        Envelope wider = new Envelope(mark);
-        wider.expandBy(FARTHER * heightPx);
         Envelope best = null;
         double least = isLesser ? LESSER_OVER * widthPx * heightPx : Double.POSITIVE_INFINITY;
-        for (Envelope from : List.of(mark, wider))
+        for (double heights : new double[] {0, FARTHER, FARTHEST}) {
+            if (heights == FARTHEST && best != null && !isCrossed(best)) break;
+            Envelope from = new Envelope(mark);
+            from.expandBy(heights * heightPx);
             for (Side side : Side.values()) {
                 if (best != null && least <= NOTHING_PX2) break;
                 Envelope box = side.box(from, widthPx, heightPx);
-                if (!isOpen(box)) continue;
+                if (!isOpen(box) || (isLesser && isCrossed(box))) continue;
                 double covered = coveredPx2(box);
                 if (covered >= least) continue;
                 least = covered;
                 best = box;
             }
+        }
         if (best != null) close(best);
         return Optional.ofNullable(best);
+    }
+
+    private boolean isCrossed(Envelope box) {
+        return lines.stream().anyMatch(line -> line.within(box) > 0);
     }
 
     private boolean isOpen(Envelope box) {

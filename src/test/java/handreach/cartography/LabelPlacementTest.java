@@ -146,6 +146,20 @@ class LabelPlacementTest {
         assertTrue(full.placeApart(at, 60, 16, false).isPresent());
     }
 
+    /** By hand: five lines across cross all sixteen places near the mark, the next above them is free; four more cross that too. */
+    @Test
+    void aNameGoesFartherStillWhereLinesCrossAllPlacesNearAndALesserOneIsNeverCrossed() {
+        Envelope at = mark(200, 150);
+        LabelPlacement labels = with(at);
+        for (int y : new int[] {123, 136, 150, 164, 177}) labels.keepFree(0, y, 400, y);
+        Envelope farther = labels.placeApart(at, 60, 16, false).orElseThrow();
+        assertTrue(farther.getMaxY() < 123 && farther.getMinY() > 90, farther.toString());
+        LabelPlacement crowded = with(at);
+        for (int y = 60; y < 240; y += 13) crowded.keepFree(0, y, 400, y);
+        assertEquals(Optional.empty(), crowded.placeApart(at, 60, 16, true));
+        assertTrue(crowded.placeApart(at, 60, 16, false).isPresent());
+    }
+
     @Test
     void noNameRunsThroughAnotherHoweverManyThereAre() {
         Random random = new Random(5);

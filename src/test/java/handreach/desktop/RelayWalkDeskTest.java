@@ -30,6 +30,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -53,6 +54,10 @@ import org.locationtech.jts.geom.LineString;
 class RelayWalkDeskTest {
     /** Columns of a terminal in which no cell is broken. */
     private static final int WIDE = 300;
+    /** Zooms and pans, px: from far, from near, and some at which marks meet the edge of the map or what lies over it. */
+    private static final double[][] LOOKS = {
+        {0.6, 0, 0}, {0.36, 0, 0}, {1.08, 0, 0}, {1.84, 0, 0}, {1.393, -199, -165}, {2.399, -36, -48}, {2.382, 99, -68}
+    };
 
     @TempDir
     private Path folder;
@@ -124,15 +129,15 @@ class RelayWalkDeskTest {
         assertEquals(isChain, words("#map-key").contains("from relay to relay"), words("#map-key"));
         assertTrue(isChain, "the sample has two relays that pass to one another");
         run.snapshot("relay");
-        for (double factor : new double[] {0.6, 0.6, 3, 1.7}) {
-            run.onScreen(() -> run.window()
-                    .map()
-                    .zoom(
-                            factor,
-                            run.window().map().getWidth() / 2,
-                            run.window().map().getHeight() / 2));
+        Position middle = run.onScreen(() -> run.window().map().frame().get().centre());
+        double metresPerPx = run.window().map().metresPerPx();
+        for (double[] look : LOOKS) {
+            run.onScreen(() -> {
+                run.window().map().lookAt(middle, metresPerPx / look[0]);
+                run.window().map().pan(look[1], look[2]);
+            });
             run.settle();
-            assertTrue(crossed(answer).isEmpty(), factor + ": " + crossed(answer));
+            assertTrue(crossed(answer).isEmpty(), Arrays.toString(look) + ": " + crossed(answer));
         }
         run.press("#whole-area");
         scroll(0.5);
