@@ -64,6 +64,11 @@ public final class FreshStart {
             "-XX:CompileCommand=quiet",
             "-XX:CompileCommand=CompileThresholdScaling,handreach.propagation.march.VectorLanes::*,0.02");
 
+    /** On few cores a march with the usual collector has a sixth of its time, and two thirds of its memory, for that (docs/performance.md). */
+    private static final String ONE_COLLECTOR = "-XX:+UseSerialGC";
+
+    private static final int FEW_CORES = 4;
+
     private final PrintStream out;
     private final PrintStream err;
     private volatile String lastSaid = "";
@@ -119,6 +124,7 @@ public final class FreshStart {
                 .toString());
         command.add(LENIENT);
         command.addAll(withVectors ? MARCHED : SHORT);
+        if (withVectors && wantsOneCollector(args, rest)) command.add(ONE_COLLECTOR);
         Path archive = archive();
         if (Files.isRegularFile(archive)) command.add("-XX:SharedArchiveFile=" + archive);
         if (withVectors) command.add("--add-modules=" + MODULE);
@@ -135,6 +141,13 @@ public final class FreshStart {
         } catch (IOException notStarted) {
             return OptionalInt.empty();
         }
+    }
+
+    /** A window, where a hand would feel its longest halts, keeps the usual one, and everybody the one asked for. */
+    private static boolean wantsOneCollector(String[] args, List<String> words) {
+        return !args[0].equals("desk")
+                && Runtime.getRuntime().availableProcessors() <= FEW_CORES
+                && words.stream().noneMatch(word -> word.matches("-XX:[+-]Use\\w*GC|-XX:(Flags|VMOptionsFile)=.*|@.*"));
     }
 
     /** Beside the jar, which is all of the class path. */

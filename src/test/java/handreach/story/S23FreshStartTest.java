@@ -20,6 +20,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** A command starts the program anew as it runs best, and whoever asked sees the answer alone. */
 class S23FreshStartTest {
     private static final String FOREST = "elevation-samples/forest-hills";
+    /** Where the system shows what a process was started with, all of it. */
+    private static final Path WORDS = Path.of("/proc");
 
     @TempDir
     Path folder;
@@ -84,6 +86,28 @@ class S23FreshStartTest {
         assertTrue(anew.isAlive());
         run.destroyForcibly();
         anew.onExit().get(10, TimeUnit.SECONDS);
+    }
+
+    @Test
+    void onFewCoresAMapHasOneCollectorUnlessAnotherWasAskedFor() throws Exception {
+        Assumptions.assumeTrue(Files.isDirectory(WORDS), "no words of processes here");
+        assertTrue(collectors(map("0.3", "-XX:ActiveProcessorCount=2"), "-Da=b").contains("-XX:+UseSerialGC"));
+        assertEquals(List.of(), collectors(map("0.3", "-XX:ActiveProcessorCount=8"), "-Da=b"));
+        String asked = "-XX:+UseParallelGC";
+        assertEquals(List.of(asked), collectors(map("0.3", "-XX:ActiveProcessorCount=2"), asked));
+    }
+
+    /** The collectors named to the program started anew by one to which this was said in place of its own collector. */
+    private List<String> collectors(ProcessBuilder program, String said) throws Exception {
+        program.command().set(1, said);
+        Process run = program.start();
+        ProcessHandle anew = anew(run);
+        List<String> words = List.of();
+        while (run.isAlive() && words.stream().noneMatch(word -> word.startsWith("-Dhandreach.anew")))
+            words = List.of(
+                    Files.readString(WORDS.resolve(anew.pid() + "/cmdline")).split("\0"));
+        assertEquals(0, run.waitFor(), said("err"));
+        return words.stream().filter(word -> word.endsWith("GC")).toList();
     }
 
     private void endsBoth(Process run, ProcessHandle anew) throws Exception {
