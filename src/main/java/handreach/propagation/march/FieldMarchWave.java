@@ -71,12 +71,15 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
      * @param layer trees on the facet, which change each ray by its way among them
      */
     Complex starter(double alongM, double sourceM, double heightM, double raysRad, FieldMarchLayer layer) {
+        double taper = taper(heightM - sourceM, alongM, raysRad);
+        double imageTaper = taper(heightM + sourceM, alongM, raysRad);
+        if (taper == 0 && imageTaper == 0) return Complex.ZERO;
         double r1 = Math.hypot(alongM, heightM - sourceM);
         double r2 = Math.hypot(alongM, heightM + sourceM);
-        Complex direct = turned(-waveNumber * r1).multiply(taper(heightM - sourceM, alongM, raysRad) / Math.sqrt(r1));
+        Complex direct = turned(-waveNumber * r1).multiply(taper / Math.sqrt(r1));
         Complex image = reflected((heightM + sourceM) / r2, r2)
                 .multiply(turned(-waveNumber * r2))
-                .multiply(taper(heightM + sourceM, alongM, raysRad) / Math.sqrt(r2));
+                .multiply(imageTaper / Math.sqrt(r2));
         if (!layer.isThere()) return direct.add(image);
         return direct.multiply(layer.direct(r1, sourceM, heightM))
                 .add(image.multiply(layer.mirrored(r2, sourceM, heightM)));

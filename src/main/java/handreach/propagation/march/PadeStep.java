@@ -18,6 +18,8 @@ final class PadeStep {
     private static final int QUANTA_KEPT = 2048;
 
     private static final int HIGHEST_ORDER = 8;
+    /** What the roots move in a round once only rounding moves them, in shares of their radius: at most so much, and no less than before. */
+    private static final double ROUNDING = 1e-8;
     /** Steps found once, by quanta and order: their fractions depend on nothing else. */
     private static final AtomicReferenceArray<PadeStep> KEPT =
             new AtomicReferenceArray<>(QUANTA_KEPT * (HIGHEST_ORDER + 1));
@@ -200,7 +202,11 @@ final class PadeStep {
             q[i] = new Complex(radius * Math.cos(angle), radius * Math.sin(angle));
         }
         double change = 1;
-        for (int round = 0; round < 200 && change > 1e-14; round++) {
+        double before = 2;
+        // rounding moves the roots of the highest order by more than any bound that serves all: a round that gains
+        // nothing is the last
+        for (int round = 0; round < 200 && (change > ROUNDING || change < before); round++) {
+            before = change;
             change = 0;
             for (int i = 0; i < n; i++) {
                 Complex d = valueOf(monic, q[i]);
