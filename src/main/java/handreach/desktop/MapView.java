@@ -195,7 +195,7 @@ final class MapView extends Pane {
         if (isFitRough || isPartHidden(fitted)) lookAt(fitted);
     }
 
-    /** Whether something that lies over the map hides a part of the whole area. */
+    /** Whether something that lies over the map hides a part of the whole area; where a hand has put it, it may. */
     private boolean isPartHidden(Scene scene) {
         MapFrame now = frame.get();
         Position middle = scene.plan().places().area().centre();
@@ -207,7 +207,10 @@ final class MapView extends Pane {
                 x + all.getMaxX() / metresPerPx,
                 y + all.getMinY() / metresPerPx,
                 y + all.getMaxY() / metresPerPx);
-        return sheets().stream().anyMatch(pixels::intersects);
+        return over.stream()
+                .filter(node -> node.isVisible() && node.getTranslateX() == 0 && node.getTranslateY() == 0)
+                .map(this::room)
+                .anyMatch(pixels::intersects);
     }
 
     /** The area with all positions near it, m east and south of its middle. */

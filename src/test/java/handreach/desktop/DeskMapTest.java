@@ -78,6 +78,17 @@ class DeskMapTest {
         assertEquals(large / 1.01, run.onScreen(() -> run.window().map().metresPerPx()), 1e-9);
     }
 
+    @Test
+    void aKeyThatAHandHasPutOverTheAreaMayGrowThere() {
+        run = WindowRun.inLargeCells(folder, "forest-hills");
+        run.robot().drag("#map-key .key-title").moveBy(-300, -250).drop();
+        run.settle();
+        run.press("#key-fold");
+        double before = run.onScreen(() -> run.window().map().metresPerPx());
+        run.press("#key-fold");
+        assertEquals(before, run.onScreen(() -> run.window().map().metresPerPx()));
+    }
+
     private void wholeIsFree(String when) {
         run.onScreen(() -> {
             MapView map = run.window().map();
