@@ -8,13 +8,14 @@ import handreach.propagation.radial.Radial;
 import handreach.propagation.radial.RadialMarch;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.DoublePredicate;
 
 /**
  * Area losses by the field marched along radials: on request only, since it takes minutes where a sweep takes parts of a second.
  * A cell has the loss between those of the two radials beside it at its own distance, so radials want to lie close, and twice as close where
- * the loss bends much from one to the next;
+ * the loss bends much from one to the next, four times where it still does;
  * {@link MarchCost} says before it starts what that costs. What it changes is measured on some cells against a march along each cell's own path, and
  * handed out with the result.
  */
@@ -34,10 +35,12 @@ final class MarchArea implements AreaEngine {
      * lost counted as none, dB: docs/performance.md says what that costs and gains.
      */
     static final double BEND_DB = 0.9;
+    /** Halves are halved again from so many times that bend on. */
+    private static final double AGAIN = 1.5;
     /** Gaps that are halved together: what goes at once. */
     private static final int GAPS_HALVED = 16;
-    /** Share of the gaps that is foretold to be halved: between gentle and broken ground. */
-    static final double FORETOLD_HALVED = 0.45;
+    /** Radials within gaps that are foretold, for each gap: between gentle and broken ground. */
+    static final double FORETOLD_WITHIN = 0.6;
 
     /** One cell compared for so many radials: a path to a cell costs some six tenths of a radial, so 3 % of the march. */
     private static final int RADIALS_OF_A_CHECK = 20;
@@ -163,8 +166,9 @@ final class MarchArea implements AreaEngine {
         private final CellsByRadial.RowReader reader;
         private final List<Ray> rays = new ArrayList<>();
         private final List<Ray> raysBetween = new ArrayList<>();
-        /** Radial in the midst of a gap of the task, by the gap; null where there is none. */
-        private final Ray[] between = new Ray[RADIALS_OF_A_TASK];
+        private int usedBetween;
+        /** Radials within each gap of the task, at equal angles: none, one or three. */
+        private final List<List<Ray>> within = new ArrayList<>();
 
         private final int owned;
         private final List<Rose> roses;
@@ -240,12 +244,13 @@ final class MarchArea implements AreaEngine {
             int count = to - from + 2;
             while (rays.size() < count) rays.add(new Ray());
             List<Ray> base = rays.subList(0, count);
-            march(turns(from - 1, count, cells.radials()), base);
+            march(turns(from - 1, 1, count), base);
             halve(from - 1, base);
             for (int r = from; r < to; r++) {
                 for (int side = r - from; side <= r - from + 2; side++)
                     rays.get(side).start();
-                for (int gap = r - from; gap <= r - from + 1; gap++) if (between[gap] != null) between[gap].start();
+                for (int gap = r - from; gap <= r - from + 1; gap++)
+                    within.get(gap).forEach(Ray::start);
                 fill(r, r - from + 1);
                 bearings(r, rays.get(r - from + 1));
             }
@@ -266,9 +271,10 @@ final class MarchArea implements AreaEngine {
             }
         }
 
-        private static double[] turns(int first, int count, int radials) {
+        /** In shares of a turn, from so many gaps of the map on, so many gaps apart. */
+        private double[] turns(double first, double apart, int count) {
             double[] turns = new double[count];
-            for (int i = 0; i < count; i++) turns[i] = (double) (first + i) / radials;
+            for (int i = 0; i < count; i++) turns[i] = (first + i * apart) / cells.radials();
             return turns;
         }
 
@@ -296,24 +302,47 @@ final class MarchArea implements AreaEngine {
             }
         }
 
-        /** Where the loss bends much over neighbouring gaps, marches a radial in the midst of each: as close together as the others. */
+        /** Where the loss bends much over neighbouring gaps, marches a radial in the midst of each, and where it still does, of each half. */
         private void halve(int first, List<Ray> base) {
-            Arrays.fill(between, null);
+            usedBetween = 0;
+            within.clear();
             int gaps = base.size() - 1;
-            int used = 0;
             for (int from = 0; from < gaps; from += GAPS_HALVED) {
-                int to = Math.min(gaps, from + GAPS_HALVED);
-                double squares = 0;
-                for (int gap = from; gap < to; gap++) squares += square(bendDb(base, gap));
-                if (squares <= square(halvedFromDb) * (to - from)) continue;
-                double[] turns = turns(first + from, to - from, cells.radials());
-                for (int i = 0; i < turns.length; i++) turns[i] += 0.5 / cells.radials();
-                while (raysBetween.size() < used + turns.length) raysBetween.add(new Ray());
-                List<Ray> rays = raysBetween.subList(used, used + turns.length);
-                march(turns, rays);
-                for (int i = 0; i < turns.length; i++) between[from + i] = rays.get(i);
-                used += turns.length;
+                int count = Math.min(gaps - from, GAPS_HALVED);
+                List<Ray> midst = List.of();
+                if (bends(base, from, count, halvedFromDb)) midst = marched(turns(first + from + 0.5, 1, count));
+                for (int gap = 0; gap < count; gap++) within.add(midst.isEmpty() ? List.of() : List.of(midst.get(gap)));
             }
+            for (int from = 0; from < gaps; from += GAPS_HALVED / 2) {
+                int count = Math.min(gaps - from, GAPS_HALVED / 2);
+                List<Ray> halves = new ArrayList<>();
+                for (int gap = from; gap < from + count; gap++) {
+                    halves.add(base.get(gap));
+                    halves.addAll(within.get(gap));
+                }
+                halves.add(base.get(from + count));
+                if (halves.size() == count + 1 || !bends(halves, 0, halves.size() - 1, AGAIN * halvedFromDb)) continue;
+                List<Ray> midst = marched(turns(first + from + 0.25, 0.5, 2 * count));
+                for (int gap = 0; gap < count; gap++) {
+                    Ray half = within.get(from + gap).get(0);
+                    within.set(from + gap, List.of(midst.get(2 * gap), half, midst.get(2 * gap + 1)));
+                }
+            }
+        }
+
+        private List<Ray> marched(double[] turns) {
+            while (raysBetween.size() < usedBetween + turns.length) raysBetween.add(new Ray());
+            List<Ray> marched = raysBetween.subList(usedBetween, usedBetween + turns.length);
+            usedBetween += turns.length;
+            march(turns, marched);
+            return marched;
+        }
+
+        /** Whether the loss bends by more than this over so many gaps, root mean square. */
+        private boolean bends(List<Ray> rays, int from, int gaps, double bendDb) {
+            double squares = 0;
+            for (int gap = from; gap < from + gaps; gap++) squares += square(bendDb(rays, gap));
+            return squares > square(bendDb) * gaps;
         }
 
         private static double square(double of) {
@@ -363,6 +392,8 @@ final class MarchArea implements AreaEngine {
             int end = cells.end(radial);
             if (first == end) return;
             Ray nearest = rays.get(at);
+            List<Ray> clockwise = across(at, at, at + 1);
+            List<Ray> anticlockwise = across(at, at - 1, at - 1);
             samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
             for (int slot = first; slot < end; slot++) {
                 double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
@@ -371,12 +402,31 @@ final class MarchArea implements AreaEngine {
                     continue;
                 }
                 double aside = aside(cells.cell(slot), radial);
-                Ray half = between[aside < 0 ? at - 1 : at];
-                boolean isHalved = half != null && half.isKnown(distanceKm);
-                Ray beside = isHalved ? half : rays.get(aside < 0 ? at - 1 : at + 1);
-                double share = beside.isKnown(distanceKm) ? (isHalved ? 2 : 1) * Math.abs(aside) : 0;
-                put(nearest, beside, share, slot, first, distanceKm);
+                fill(aside < 0 ? anticlockwise : clockwise, Math.abs(aside), slot, first, distanceKm);
             }
+        }
+
+        /** The radials from one of the map over a gap to the next. */
+        private List<Ray> across(int at, int gap, int next) {
+            List<Ray> across = new ArrayList<>(within.get(gap));
+            if (next < at) Collections.reverse(across);
+            across.add(0, rays.get(at));
+            across.add(rays.get(next));
+            return across;
+        }
+
+        /** From the nearest radials on either side of a cell that both answer for its distance; it lies so many shares of the gap from the first. */
+        private void fill(List<Ray> across, double aside, int slot, int first, double distanceKm) {
+            int all = across.size() - 1;
+            for (int parts = all; parts > 0; parts /= 2) {
+                double way = aside * parts;
+                Ray near = across.get((int) way * all / parts);
+                Ray beside = across.get(((int) way + 1) * all / parts);
+                if (!near.isKnown(distanceKm) || !beside.isKnown(distanceKm)) continue;
+                put(near, beside, way - (int) way, slot, first, distanceKm);
+                return;
+            }
+            put(across.get(0), across.get(0), 0, slot, first, distanceKm);
         }
 
         /** Along the front of the wave the local mean goes over from one radial to the next. */

@@ -63,7 +63,7 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
         boolean isMap = together > 0;
         boolean isLockstep = together > 1;
         int checked = isMap ? MarchArea.checked(radials) : 0;
-        double marched = isMap ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
+        double marched = isMap ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_WITHIN) : radials;
         double radialsS = marched * probe.meanS(setting.radiusM());
         double cellsS = checked > 0 ? checked * probe.meanOfCellsS() : 0;
         double seconds = 0;

@@ -60,6 +60,12 @@ class MarchAreaTest {
     /** Losses are kept as floats, and the cut of a cell agrees with that of a single path to 0.01 dB. */
     private static final double SAME_DB = 0.02;
 
+    /**
+     * A single path has no reading at the height of roofs, which asks for a higher column: 0.14 dB in one of these cells, below 0.03 in
+     * the others.
+     */
+    private static final double ROOFS_DB = 0.15;
+
     /** The column is as high as the highest of several antennas asks for. */
     private static final double SHARED_DB = 0.05;
 
@@ -87,10 +93,10 @@ class MarchAreaTest {
             double largest = by.stream().mapToDouble(Math::abs).max().orElseThrow();
             SamplingDifference stated = grids.get(k).difference().orElseThrow();
             assertEquals(by.size(), stated.cells());
+            double sameDb = cover == OPEN ? SAME_DB : ROOFS_DB;
             assertEquals(mean, stated.meanDb(), SAME_DB);
-            assertEquals(Math.sqrt(square), stated.rmsDb(), SAME_DB);
-            // a single path has no reading at the height of roofs, which moves it by hundredths of a decibel
-            assertEquals(largest, stated.largestDb(), 2 * SAME_DB);
+            assertEquals(Math.sqrt(square), stated.rmsDb(), sameDb);
+            assertEquals(largest, stated.largestDb(), sameDb);
             assertTrue(stated.rmsDb() > 0.2, "rough ground differs from radial to radial: " + stated);
         }
     }
@@ -218,6 +224,9 @@ class MarchAreaTest {
         double usual = rms(map(rough, ARC_M, MarchArea.BEND_DB), fine);
         assertTrue(halved < 0.6 * plain, halved + " after " + plain);
         assertTrue(usual < 0.9 * plain && usual >= halved, usual + " between " + halved + " and " + plain);
+        double quartered = rms(map(rough, ARC_M, 0), map(rough, ARC_M / 4, Double.POSITIVE_INFINITY));
+        assertEquals(0, quartered, 0.02, "from no bend at all on, a map of four times as many radials");
+        assertTrue(rms(map(rough, ARC_M / 2, Double.POSITIVE_INFINITY), fine) > 1.2 * halved, "halved once");
         AreaGround level = new AreaGround(ground(0));
         assertEquals(
                 0, rms(map(level, ARC_M, MarchArea.BEND_DB), map(level, ARC_M, Double.POSITIVE_INFINITY)), "no bend");
