@@ -185,6 +185,7 @@ final class MapView extends Pane {
 
     /** Waits until sizes have come to rest, then brings out what they hide of the whole area. */
     private void keepWhole() {
+        isFurnished |= !over.isEmpty() && over.stream().allMatch(Node::isVisible);
         if (fitted != null) refit.begin();
     }
 
@@ -253,7 +254,6 @@ final class MapView extends Pane {
 
     /** What lies over the map; before it is there, what will. */
     private List<Envelope> sheets() {
-        isFurnished |= !over.isEmpty() && over.stream().allMatch(Node::isVisible);
         if (!isFurnished) {
             double lines = getWidth() < BAR_PX ? 2 : 1;
             return List.of(
