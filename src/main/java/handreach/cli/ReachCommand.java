@@ -72,7 +72,8 @@ final class ReachCommand implements Callable<Integer> {
             description =
                     "How the maps are reckoned: exact (one path per cell; the usual one while it takes seconds), sweep (cells off"
                             + " shared radials; its difference from exact is measured and printed), march (model full-wave along"
-                            + " radials, also for the rose; takes minutes and says so first; difference measured as the sweep's).")
+                            + " radials, also for the rose; takes seconds to minutes and says first how long; difference"
+                            + " measured as the sweep's).")
     private String engine;
 
     @Option(

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.function.DoublePredicate;
 
 /**
- * Area losses by the field marched along radials: on request only, since it takes minutes where a sweep takes parts of a second.
+ * Area losses by the field marched along radials: seconds to minutes where a sweep takes parts of a second.
  * A cell has the loss between those of the two radials beside it at its own distance, so radials want to lie close, and twice as close where
  * the loss bends much from one to the next, four times where it still does;
  * {@link MarchCost} says before it starts what that costs. What it changes is measured on some cells against a march along each cell's own path, and
